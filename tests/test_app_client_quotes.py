@@ -7,23 +7,32 @@ from pathlib import Path
 
 import pytest
 
+from command import run as command
 from planned_business import DAY, MARKS, written
+from planning import example
+from random_lawns import random_plan
 from turfplan.app.client_quotes import (
     accept_quote,
     change_quote,
     decline_quote,
+    lawns_to_offer,
     list_quotes,
     offer_quote,
     quote_of,
+    undo_quote,
 )
 from turfplan.app.log_clients import DayLog, log_day
+from turfplan.app.outputs import words_of
 from turfplan.app.quote_sheets import lawns_to_measure, quote_page
 from turfplan.business.client_record import Client
+from turfplan.business.client_words import said_to_client
+from turfplan.business.groups import ClientGroup
 from turfplan.business.quote_prices import minor_digits, rates_of, rounded, tax_on
 from turfplan.business.quote_record import QuoteChoice
 from turfplan.errors import TurfplanError
 from turfplan.files.data_folder import QUOTES
 from turfplan.files.lawn_files import lawns_at
+from turfplan.files.lawn_standing import read_quotes
 from turfplan.files.reading.brief import read_brief
 from turfplan.files.reading.business import read_business
 from turfplan.files.reading.plan import read_plan
@@ -174,6 +183,95 @@ def test_the_page_holds_what_belongs_on_it(data: Path) -> None:
     changed = change_quote(data, "ash", DAY, "a <b>second</b> pass", price=Decimal(100))
     after = quote_page(changed, data, DAY, "a4")
     assert "&lt;b&gt;second" in after and "106" in after
+
+
+def with_choices(data: Path) -> None:
+    """Two further choices of the business, and a third lawn's worth of nothing."""
+    written(
+        data,
+        "[tax]",
+        """[[choice]]
+name = "thin"
+changes = "leveling.depth = 0.25 in"
+
+[[choice]]
+name = "as it is"
+changes = "leveling.depth = 0.5 in"
+
+[tax]""",
+    )
+
+
+def test_choices_of_the_business_stand_beside_each_offer(data: Path) -> None:
+    """Those that can be planned there and are not what is planned anyway; none of them where others
+    are named, or none is wanted; a group is offered in one line, once."""
+    with_choices(data)
+    assert [one.name for one in offer_quote(data, "ash", DAY).quote.choices] == ["", "thin"]
+    assert [one.name for one in offer_quote(data, "ash", DAY, []).quote.choices] == [""]
+    named = offer_quote(data, "ash", DAY, [THIN]).quote.choices
+    assert [one.name for one in named] == ["", "thin layer"]
+    assert lawns_to_offer(data, (), ClientGroup("crew", "north")) == (("elm",), 1)
+    said = command(
+        "clients", "quote", "offer", "data", "--group", "crew=north", "--print",
+        "--today", str(DAY), cwd=data.parent,
+    )  # fmt: skip
+    assert said.returncode == 0, said.stderr
+    row = next(line for line in said.stdout.splitlines() if line.startswith("elm"))
+    (quote,) = read_quotes(data / "lawns" / "elm")
+    for choice in quote.choices:
+        assert f"{choice.total:,}" in row
+    assert (data / "lawns" / "elm" / f"quote-{quote.number}.html").is_file()
+    assert command("clients", "quote", "offer", "data", cwd=data.parent).returncode == 2
+    written(data, "leveling.depth = 0.25 in", "seeding.intent = plant; lawn.grass = bahia")
+    found = offer_quote(data, "ash", DAY)
+    assert len(found.quote.choices) + len(found.notes) == 2
+
+
+def test_several_are_accepted_in_one_line_and_one_is_undone(data: Path) -> None:
+    """Each is told; what cannot be undone any more is refused."""
+    for lawn in ("ash", "elm"):
+        offer_quote(data, lawn, DAY)
+    line = ("clients", "quote", "accept", "data", "ash", "elm", "--today", str(DAY))
+    assert command(*line, cwd=data.parent).stdout.count("accepted") == 2
+    undo = ("clients", "quote", "undo", "data", "ash", "--today", str(DAY))
+    assert "offered again" in command(*undo, cwd=data.parent).stdout
+    assert "taken back" in command(*undo, cwd=data.parent).stdout
+    assert command(*undo, cwd=data.parent).returncode == 3
+    change_quote(data, "elm", DAY, "more", price=Decimal(5))
+    assert not undo_quote(data, "elm", DAY).quote.later
+    assert quote_of(data, "elm").quote.said == "accepted"
+
+
+def test_a_client_is_told_no_word_for_whoever_plans() -> None:
+    """No sentence of a quote asks the client to tell the plan something, or says how its business
+    reckons: of the examples and of lawns drawn at random."""
+    told, keys = list[str](), set[str]()
+    plans = [random_plan(number) for number in range(12)]
+    plans += [example(name) for name in ("cool-overseed", "late-start", "transition-fescue")]
+    for plan in filter(None, plans):
+        said = [*plan.assumptions, *(o.estimate for o in plan.order if o.estimate is not None)]
+        words = words_of(plan)
+        for message in said:
+            other = said_to_client(message)
+            keys |= {message.key} if other is not message else set()
+            told += () if other is None else (words.text(other),)
+    assert len(keys) > 5
+    assert not [text for text in told if re.search(r"(?i)\b(tell|give) the plan", text)]
+    assert not [text for text in told if "Nobody said" in text]
+
+
+def test_a_further_choice_tells_only_what_is_otherwise(data: Path) -> None:
+    """Lines that are the same for all choices stand once; work of the first choice that only comes
+    at another time is told by its months; the currency is named once."""
+    found = offer_quote(data, "ash", DAY, ["no seed: seeding.intent=none; leveling.depth=0.25 in"])
+    page = quote_page(found, data, DAY, None)
+    assert page.count("USD") == 1 and 'colspan="2"' in page
+    (first, other) = found.quote.choices
+    main = [job.title for job in other.jobs if job.main and job.title not in
+            {one.title for one in first.jobs}]  # fmt: skip
+    section = page.partition("Choice 2: no seed</h2>")[2]
+    assert section and len(main) == section.count("Top-dress pass") == 1
+    assert "Unlike choice 1" in section and "Soil test" not in section
 
 
 def test_money_by_its_currency() -> None:

@@ -5,6 +5,8 @@ import io
 import json
 import re
 import shutil
+import tomllib
+import zipfile
 from datetime import date, timedelta
 from pathlib import Path
 
@@ -261,6 +263,43 @@ def test_a_lawn_is_sold_with_its_history(data: Path) -> None:
     assert len(list_quotes(data)) == 2
     with pytest.raises(TurfplanError, match="was not sold"):
         ends.unsell(data, "ash")
+
+
+@pytest.mark.parametrize("ending", ["sell", "leave"])
+@pytest.mark.parametrize("form", ["one line", "lines"])
+def test_days_away_go_with_their_owner(data: Path, ending: str, form: str) -> None:
+    """What is handed over says nothing of when nobody was at home: neither brief nor plan; the lawn
+    that was sold is planned without these days, and has them again once the sale is taken back."""
+    job = next(task for task in plan_of(data).tasks if task.plays("spreading"))
+    first, last = job.start - 9 * DAY_S, job.start + 20 * DAY_S
+    brief = data / "lawns" / "ash" / "brief.toml"
+    line = f"away = [{{ from = {first}, to = {last} }}, {{ from = 2027-12-24, to = 2027-12-25 }}]"
+    if form == "lines":
+        line = line.replace("}, {", "},\n  {")
+    mine = brief.read_text(encoding="utf-8").replace('by = "contractor"', 'by = "household"')
+    text = f"{mine}\n[calendar]\n{line}\nalarm = false\n"
+    brief.write_text(text, encoding="utf-8")
+    planned(data, DAY)
+    before = (brief.parent / "plan.json").read_text(encoding="utf-8")
+    assert "absences." in before, "the plan waits for who is away"
+    if ending == "leave":
+        archive = ends.leave(data, "ash", DAY, None).archive
+    else:
+        archive = ends.sell(data, "ash", DAY, ends.NewOwner("Mx New (invented)", {}), None).archive
+        assert "2027-12-24" not in brief.read_text(encoding="utf-8")
+        assert "alarm = false" in brief.read_text(encoding="utf-8")
+    with zipfile.ZipFile(archive) as files:
+        for name in files.namelist():
+            held = files.read(name).decode()
+            assert "absences." not in held, name
+            assert "2027-12-24" not in held or not name.endswith(".toml"), name
+            assert not re.search(r"away = \[\{", held), name
+        restored = [name for name in files.namelist() if name.endswith(("brief.toml", "plan.json"))]
+    assert len(restored) == 2
+    if ending == "sell":
+        ends.unsell(data, "ash")
+        again = tomllib.loads(brief.read_text(encoding="utf-8"))
+        assert again == tomllib.loads(text)
 
 
 def test_a_sale_that_was_stopped_goes_on(data: Path, monkeypatch: pytest.MonkeyPatch) -> None:

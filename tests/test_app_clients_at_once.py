@@ -16,11 +16,11 @@ from tiers import full
 from turfplan.app.client_callbacks import AskedCallback, add_callback, list_callbacks
 from turfplan.app.client_ends import NewOwner, come_back, left_lawns, sell, unsell
 from turfplan.app.client_pauses import AskedPause, end_pauses, lawns_meant, pause_clients
-from turfplan.app.client_quotes import KeptQuotes, offer_quote
+from turfplan.app.client_quotes import offer_quote
 from turfplan.app.client_rules import AskedRule, add_rule, list_rules, undo_rule
 from turfplan.files.data_folder import QUOTES, known_lawn_id
 from turfplan.files.kept_record import read_kept
-from turfplan.files.lawn_standing import read_callbacks, read_owners, read_pauses
+from turfplan.files.lawn_standing import KeptQuotes, read_callbacks, read_owners, read_pauses
 from turfplan.files.reading.business import read_client
 
 KILLS = 3

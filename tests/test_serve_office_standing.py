@@ -17,10 +17,13 @@ from turfplan.app import client_callbacks as callbacks
 from turfplan.app import client_ends as ends
 from turfplan.app import client_pauses as pauses
 from turfplan.app import password_hash as hashing
-from turfplan.app.client_lists import AskedList, list_jobs
-from turfplan.app.client_quotes import offer_quote
+from turfplan.app.client_lists import AskedList, list_jobs, told_hours
+from turfplan.app.client_quotes import accept_quote, offer_quote
+from turfplan.app.client_sheets import crew_sheet
 from turfplan.app.office_list import OfficeShelf
 from turfplan.files.lawn_standing import read_callbacks
+from turfplan.messages import words_for
+from turfplan.units import System
 
 SOIL_TEST = date(2027, 3, 1)
 DAY_S = timedelta(days=1)
@@ -77,10 +80,33 @@ def test_a_paused_lawn_rests_for_office_and_crew(home: OfficeHome) -> None:
     offer_quote(home.data, "ash", home.day)
     lawn = OfficeShelf(home.data).lawn("ash")
     assert lawn is not None and lawn.pause(home.day) is not None and len(lawn.quotes) == 1
+    accept_quote(home.data, "ash", home.day)
     home.day += DAY_S
     office = home.signed_in(OFFICE)
     page = office.get("/office").text
     assert "was to be done by Mon, Mar 1. Was it?" in rows(page)["ash"] and "Paused" not in page
+
+
+def test_hours_of_the_week_stand_on_the_office_page(home: OfficeHome) -> None:
+    """Those of the list of the week, day by day; a day over its hours is named; what nobody bought
+    counts in none of them."""
+    shelf = OfficeShelf(home.data)
+    (ash,) = (lawn for lawn in shelf.lawns() if lawn.id == "ash")
+    assert ash.glance is not None
+    home.day = next(job.start for job in ash.glance.jobs if job.main and job.seen)
+    listed = list_jobs(home.data, AskedList("week", home.day))
+    page = home.signed_in(OFFICE).get("/office").text
+    worked = [day for day in listed.hours if day.needed]
+    assert {day.is_over for day in worked} == {True, False}
+    words = words_for("en", System.US, country="US")
+    for day in worked:
+        assert words.text(told_hours(day)) in page
+    assert page.count("too many</strong>") == sum(day.is_over for day in worked)
+    sheet = crew_sheet(home.data, AskedList("week", home.day), None)[0]
+    assert "<strong>13.2</strong>" in sheet, "named on paper, too"
+    for lawn in ("ash", "elm"):
+        offer_quote(home.data, lawn, home.day)
+    assert "hours of work" not in home.signed_in(OFFICE).get("/office").text
 
 
 def test_an_open_pause_has_no_day_and_shelf_and_list_agree(home: OfficeHome) -> None:

@@ -3,9 +3,16 @@
 import os
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 from turfplan import __version__
+from turfplan.app.handed_over import (
+    days_of_owner,
+    plan_handed_over,
+    text_of_brief,
+    without_days,
+)
 from turfplan.errors import Problem, TurfplanError, problem_message
 from turfplan.files.archive import ArchivedIndex, ArchivedLawn, FileRole, FileToKeep, write_archive
 from turfplan.files.data_folder import (
@@ -86,15 +93,21 @@ def backup_lawns(to: Path, what: Sequence[Path], index: Path | None) -> Backup:
     return gathered.written(to, lawns, served, named)
 
 
-def lawn_archive(to: Path, folder: Path) -> tuple[Message, ...]:
+def lawn_archive(to: Path, folder: Path, today: date) -> tuple[Message, ...]:
     """Write one archive of a lawn alone, for whoever has it next: its brief and the files that this
-    names, its journals and its plan; nothing of client and business. What must be told of it.
+    names, its journals and its plan; nothing of client and business, and nothing of the days on
+    which its owner was not at home. What must be told of it.
 
     Raises TurfplanError as `backup_lawns` does.
     """
     gathered = _Gathering()
     (lawn,) = lawns_at(folder)
     gathered.add_lawn(lawn, whole=False)
+    if lawn.brief is not None and days_of_owner(text_of_brief(folder)):
+        text = without_days(text_of_brief(folder))
+        gathered.instead(lawn.brief, text.encode())
+        if lawn.plan is not None:
+            gathered.instead(lawn.plan, plan_handed_over(folder, text, today))
     return gathered.written(to, (lawn,), {}, ()).notes
 
 
@@ -129,6 +142,13 @@ class _Gathering:
             self.files.setdefault(path, (role, path.read_bytes()))
         except OSError as error:
             raise TurfplanError(unreadable(path, error)) from None
+
+    def instead(self, path: Path, content: bytes | None) -> None:
+        """Other contents of a file that was gathered; None leaves it out."""
+        path = Path(os.path.abspath(path))
+        role, _ = self.files.pop(path)
+        if content is not None:
+            self.files[path] = (role, content)
 
     def add_lawn(self, lawn: LawnPlace, *, whole: bool = True) -> None:
         """All that a lawn needs, not `whole` without the records of client and business.

@@ -9,7 +9,7 @@ from typing import Any
 from turfplan.app.inputs import brief_of_client, input_of
 from turfplan.app.lawn_journal import entries_of_lawn
 from turfplan.app.plan_lawn import planned
-from turfplan.business.column_cells import form_of, value_of
+from turfplan.business.column_cells import cell_of, form_of, leaves, value_of
 from turfplan.business.column_forms import column_forms
 from turfplan.errors import Problem, TurfplanError, did_you_mean
 from turfplan.files.brief_text import brief_text
@@ -48,20 +48,21 @@ def plan_as_chosen(
     return found, name, changes
 
 
-def write_choice(folder: Path, changes: Mapping[str, str]) -> None:
-    """Write what a choice changes into the brief of a lawn; nothing where it changes nothing.
+def write_choice(folder: Path, changes: Mapping[str, str | None]) -> Mapping[str, str | None]:
+    """Write what a choice changes into the brief of a lawn, None for a key that goes; nothing where
+    it changes nothing. Returns what stood there before, as it is written back.
 
     The lines that say where the brief came from stay. Raises TurfplanError for a brief that was
     written by hand, whose comments would be lost.
     """
     if not changes:
-        return
+        return {}
     path = folder / BRIEF
     with folder_lock(folder):
         tables, text = _tables(folder), _text(path)
         head = _head(text)
         if text.removeprefix(head).strip() != brief_text(tables).strip():
-            told = ", ".join(f"{key} = {value}" for key, value in changes.items())
+            told = ", ".join(f"{key} = {value or ''}" for key, value in changes.items())
             hint = phrases.change_brief(changes=told)
             raise TurfplanError(Problem(str(path), phrases.by_hand(), hint=hint))
         changed = _changed(tables, changes)
@@ -70,6 +71,8 @@ def write_choice(folder: Path, changes: Mapping[str, str]) -> None:
             write_whole({path: (head + brief_text(changed)).encode()})
         except OSError as error:
             raise TurfplanError(unwritable(path, error)) from error
+    known = dict(leaves("", tables))
+    return {key: cell_of(key, known[key]) if key in known else None for key in changes}
 
 
 def _changes_in(text: str) -> dict[str, str]:
@@ -89,7 +92,7 @@ def _changes_in(text: str) -> dict[str, str]:
     return found
 
 
-def _changed(tables: Mapping[str, Any], changes: Mapping[str, str]) -> dict[str, Any]:
+def _changed(tables: Mapping[str, Any], changes: Mapping[str, str | None]) -> dict[str, Any]:
     """Tables of a brief with some keys said otherwise."""
     found = {name: dict(one) if isinstance(one, Mapping) else one for name, one in tables.items()}
     for key, text in changes.items():
@@ -98,8 +101,11 @@ def _changed(tables: Mapping[str, Any], changes: Mapping[str, str]) -> dict[str,
         for step in path:
             table[step] = dict(table.get(step, {}))
             table = table[step]
-        table[last] = value_of(key, text)
-    return found
+        if text is not None:
+            table[last] = value_of(key, text)
+        else:
+            table.pop(last, None)
+    return {name: one for name, one in found.items() if one != {}}
 
 
 def _tables(folder: Path) -> dict[str, Any]:

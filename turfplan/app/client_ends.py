@@ -10,8 +10,9 @@ from typing import Any
 
 from turfplan.app.backup_lawns import lawn_archive
 from turfplan.app.client_import import sold_text
-from turfplan.app.client_quotes import KeptQuotes
 from turfplan.app.data_folders import clients_in
+from turfplan.app.handed_over import TABLE as OF_DAYS
+from turfplan.app.handed_over import days_of_owner, text_of_brief, with_days, without_days
 from turfplan.business.client_record import Client
 from turfplan.business.column_cells import form_of, value_of
 from turfplan.business.column_forms import CLIENT as CLIENT_TABLE
@@ -21,6 +22,7 @@ from turfplan.files.archived_lawns import archive_lawn, end_lawn_addresses
 from turfplan.files.brief_text import brief_text
 from turfplan.files.data_folder import (
     ARCHIVE,
+    BRIEF,
     CLIENT,
     LEFT,
     OWNERS,
@@ -29,7 +31,14 @@ from turfplan.files.data_folder import (
     lawns_in,
 )
 from turfplan.files.kept_record import read_kept, write_kept
-from turfplan.files.lawn_standing import FormerOwner, KeptLeft, KeptOwners, read_left, read_owners
+from turfplan.files.lawn_standing import (
+    FormerOwner,
+    KeptLeft,
+    KeptOwners,
+    KeptQuotes,
+    read_left,
+    read_owners,
+)
 from turfplan.files.plan_folder import folder_lock
 from turfplan.files.publish_record import RECORD
 from turfplan.files.reading.business import read_client, record_from
@@ -89,7 +98,7 @@ def leave(
         begun = read_left(folder) is not None
         write_kept(folder / LEFT, KeptLeft(lawn=lawn, on=today, by=by, note=note))
         # A run that was stopped has written the archive whole, or not at all.
-        notes = () if begun and archive.exists() else lawn_archive(archive, folder)
+        notes = () if begun and archive.exists() else lawn_archive(archive, folder, today)
         archive_lawn(output, folder)
     return EndedClient(ended.lawn, ended.name, archive, (*ended.notes, *notes))
 
@@ -166,7 +175,7 @@ def sell(
         text, owners = _text(folder / CLIENT), read_owners(folder)
         # A run that was stopped goes on: whose client this is was put aside already.
         begun = bool(owners) and (owners[-1].sold_on, owners[-1].text) == (today, text)
-        notes = () if begun and archive.exists() else lawn_archive(archive, folder)
+        notes = () if begun and archive.exists() else lawn_archive(archive, folder, today)
         if not begun:
             quotes = read_kept(folder / QUOTES, KeptQuotes)
             former = FormerOwner(
@@ -175,6 +184,7 @@ def sell(
                 text=text,
                 quotes=quotes.quotes if quotes is not None else (),
                 told=_text(folder / TOLD_DAYS),
+                days=_days_text(folder),
                 by=by,
             )
             write_kept(folder / OWNERS, KeptOwners(owners=(*owners, former)))
@@ -184,7 +194,10 @@ def sell(
                 (folder / name).unlink(missing_ok=True)
             # Written last: until then the owner before is the client.
             new = sold_text(text.encode(), brief_text(tables).encode())
-            write_into_folders({folder / CLIENT: new})
+            files, brief = {folder / CLIENT: new}, text_of_brief(folder)
+            if days_of_owner(brief):
+                files[folder / BRIEF] = without_days(brief).encode()
+            write_into_folders(files)
     return EndedClient(lawn, owner.name, archive, (*ended.notes, *notes))
 
 
@@ -206,6 +219,9 @@ def unsell(output: Path, lawn: str) -> EndedClient:
             known = {quote.number for quote in last.quotes}
             all_quotes = (*last.quotes, *(one for one in mine if one.number not in known))
             files = {folder / CLIENT: last.text.encode()}
+            if last.days:
+                days = days_of_owner(last.days)
+                files[folder / BRIEF] = with_days(text_of_brief(folder), days).encode()
             if last.told:
                 files[folder / TOLD_DAYS] = last.told.encode()
             if all_quotes:
@@ -216,6 +232,13 @@ def unsell(output: Path, lawn: str) -> EndedClient:
             else:
                 (folder / OWNERS).unlink(missing_ok=True)
     return EndedClient(lawn, last.name, folder)
+
+
+def _days_text(folder: Path) -> str:
+    """What the brief of a lawn says of days on which its owner is not at home, as it is put back;
+    nothing where it says none."""
+    days = days_of_owner(text_of_brief(folder))
+    return brief_text({OF_DAYS: days}) if days else ""
 
 
 def _tables_of(owner: NewOwner, client: Client) -> dict[str, Any]:

@@ -6,8 +6,8 @@ from pathlib import Path
 from turfplan.app.client_messages import words_of_client
 from turfplan.app.client_pauses import working
 from turfplan.app.data_folders import clients_in
-from turfplan.app.lawn_day import open_jobs
 from turfplan.app.lawn_journal import entries_of_lawn
+from turfplan.app.sold_jobs import is_unsold, sold_jobs
 from turfplan.business.groups import ClientGroup, in_group
 from turfplan.errors import Problem, TurfplanError, did_you_mean
 from turfplan.export.sheets.letter import LetterWork, letter_html
@@ -17,6 +17,7 @@ from turfplan.files.reading.plan import read_plan
 from turfplan.message import Message
 from turfplan.phrases import clients as of_clients
 from turfplan.phrases import letters as phrases
+from turfplan.phrases import quotes as of_quotes
 from turfplan.records.book_names import BY_HOUSEHOLD
 
 
@@ -24,15 +25,30 @@ def lawns_to_write_to(
     output: Path, lawn: str | None, group: ClientGroup | None, today: date
 ) -> tuple[tuple[Path, ...], tuple[Message, ...]]:
     """The folders of the lawns whose clients get a letter: one, or those of a group that have a
-    plan and are not paused; and what must be told of those that are.
+    plan, are not paused, and of which a quote is accepted or none was offered; and what must be
+    told of the others.
 
     Raises TurfplanError for a lawn that there is not, or one that was named and has no plan.
     """
     clients = clients_in(output)
-    if lawn is None:
-        wanted, notes = working(in_group(clients, group), today)
-        return tuple(one for one in wanted if read_plan(one) is not None), notes
-    return working((lawn_named(output, lawn),), today)
+    named = in_group(clients, group) if lawn is None else (lawn_named(output, lawn),)
+    wanted, notes = working(named, today)
+    found, unsold = list[Path](), 0
+    for one in wanted:
+        plan = read_plan(one)
+        if plan is None:
+            continue
+        if is_unsold(one, plan, entries_of_lawn(one)):
+            unsold += 1
+        else:
+            found.append(one)
+    told = (of_quotes.left_out(n=unsold, command=waiting_command(output)),) if unsold else ()
+    return tuple(found), (*notes, *told)
+
+
+def waiting_command(output: Path) -> str:
+    """The command that lists what waits for an answer."""
+    return f"turfplan clients list {output} --waiting"
 
 
 def lawn_named(output: Path, lawn: str) -> Path:
@@ -58,6 +74,6 @@ def client_letter(output: Path, lawn: Path, link: str | None, paper: str | None)
     entries = entries_of_lawn(lawn)
     words = words_of_client(plan, client, business)
     by_client = business.client_does if business is not None else BY_HOUSEHOLD
-    jobs = open_jobs(plan, entries)
+    jobs = sold_jobs(lawn, plan, entries)
     size = paper_of(plan, paper)
     return letter_html(LetterWork(plan, jobs, by_client), business, client, link, words, size)

@@ -5,9 +5,11 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
+from turfplan.app.client_lists import WaitingLawn
 from turfplan.app.client_pauses import working
 from turfplan.app.data_folders import clients_in, language_for, looked_at
 from turfplan.app.lawn_day import open_jobs, today_here
+from turfplan.app.lawn_glimpse import glimpse_of
 from turfplan.app.lawn_journal import entries_of_lawn
 from turfplan.business.business_record import Business
 from turfplan.business.client_record import Client
@@ -20,11 +22,14 @@ from turfplan.business.material import (
     material_loads,
     moved_deliveries,
 )
+from turfplan.business.quote_record import Quote
+from turfplan.business.unanswered import parted, unsold_tasks
 from turfplan.calendar_days import week_of
 from turfplan.export.sheets.look import paper_for
 from turfplan.export.sheets.material_page import material_html, supplier_views
 from turfplan.files.data_folder import TOLD_DELIVERIES
 from turfplan.files.kept_record import KeptRecord, read_kept, write_kept
+from turfplan.files.lawn_standing import read_quotes
 from turfplan.files.plan_folder import folder_lock
 from turfplan.files.reading.business import read_business
 from turfplan.files.reading.plan import read_plan
@@ -43,11 +48,13 @@ _NO_MATERIAL = frozenset({"machine"})
 class MaterialList:
     """What is bought, the deliveries of which suppliers were told otherwise, and what must be told.
 
-    `clients` are those of the lawns by id; `country` and `words` are those of the business.
+    `waiting` are the lawns that would buy some of it, were the quote of them answered. `clients`
+    are those of the lawns by id; `country` and `words` are those of the business.
     """
 
     loads: tuple[MaterialLoad, ...]
     moved: tuple[MovedDelivery, ...]
+    waiting: tuple[WaitingLawn, ...]
     notes: tuple[Message, ...]
     clients: Mapping[str, Client]
     business: Business | None
@@ -89,12 +96,18 @@ def list_material(
     clients, business = clients_in(output), read_business(output)
     wanted, paused = working(in_group(clients, group), now)
     planned, notes = looked_at(wanted, _planned)
+    quotes = {folder: read_quotes(folder) for folder in planned}
     needs, over = list[MaterialNeed](), set[tuple[str, str]]()
+    waiting = list[WaitingLawn]()
     system, country = None, business.country if business is not None else None
     for folder, (plan, entries) in planned.items():
         system, country = system or plan.lawn.units, country or plan.place.country
         open_tasks = {task.id for task in open_jobs(plan, entries)}
-        needs += _needs(folder.name, plan, open_tasks)
+        unsold = unsold_tasks(quotes[folder], open_tasks)
+        needs += _needs(folder.name, plan, open_tasks - unsold)
+        lost = tuple(_needs(folder.name, plan, unsold)) if unsold else ()
+        if any(week is None or _falls_in(need, week) for need in lost):
+            waiting += _waiting(folder, clients[folder], plan, entries, quotes[folder], now)
         over |= {(folder.name, task) for task in _over(plan, entries, open_tasks)}
     system = (business and business.units) or system or System.METRIC
     loads = material_loads(needs, business, sold_step_m3(system), now)
@@ -105,13 +118,34 @@ def list_material(
     moved = _told(output, loads, shown, {folder.name for folder in wanted}, over, tell=tell)
     words = words_for(language_for(business), system, country=country)
     named = {folder.name: clients[folder] for folder in wanted}
-    return MaterialList(shown, moved, (*paused, *notes), named, business, country, words)
+    told = (*paused, *notes)
+    return MaterialList(shown, moved, tuple(waiting), told, named, business, country, words)
 
 
 def _planned(folder: Path) -> tuple[Plan, tuple[JournalEntry, ...]] | None:
     """The plan of a lawn and what was written since; None without a plan."""
     plan = read_plan(folder)
     return (plan, entries_of_lawn(folder)) if plan is not None else None
+
+
+def _waiting(
+    folder: Path,
+    client: Client,
+    plan: Plan,
+    entries: Sequence[JournalEntry],
+    quotes: Sequence[Quote],
+    today: date,
+) -> Iterator[WaitingLawn]:
+    """A lawn with what waits for the answer to a quote, where an answer can still come."""
+    glance = glimpse_of(plan, entries)
+    _, waits = parted(glance.jobs, quotes, today)
+    if waits is not None and waits.is_open:
+        yield WaitingLawn(folder, client.name or glance.name, waits)
+
+
+def _falls_in(need: MaterialNeed, week: date) -> bool:
+    """Whether something is ordered or comes in the week of a day."""
+    return bool({need.order_by, need.deliver_by} & set(week_of(week)))
 
 
 def _needs(lawn: str, plan: Plan, open_tasks: Collection[str]) -> Iterator[MaterialNeed]:

@@ -9,8 +9,8 @@ from pydantic import BaseModel, ConfigDict
 
 from turfplan.app.client_pauses import working
 from turfplan.app.data_folders import clients_in, language_for, looked_at
-from turfplan.app.lawn_day import open_jobs
 from turfplan.app.lawn_journal import entries_of_lawn
+from turfplan.app.sold_jobs import sold_jobs
 from turfplan.business.business_record import Business
 from turfplan.business.client_record import Client
 from turfplan.business.groups import ClientGroup, in_group
@@ -99,7 +99,7 @@ def message_of_lawn(
     Raises TurfplanError for a journal or a record that cannot be read.
     """
     entries = entries_of_lawn(folder)
-    jobs = open_jobs(plan, entries)
+    jobs = sold_jobs(folder, plan, entries)
     by_client = business.client_does if business is not None else BY_HOUSEHOLD
     now = promised_days(jobs, by_client, today)
     kept = read_kept(folder / TOLD_DAYS, KeptTold) or KeptTold()

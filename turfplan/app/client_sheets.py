@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from turfplan.app.client_letters import waiting_command
 from turfplan.app.client_lists import AskedList, list_jobs
 from turfplan.app.data_folders import language_for
 from turfplan.app.outputs import words_of
@@ -10,6 +11,7 @@ from turfplan.export.sheets.crew_sheet import CrewPage, DueLawn, crew_html
 from turfplan.files.reading.plan import read_plan
 from turfplan.message import Message
 from turfplan.messages import words_for
+from turfplan.phrases import quotes as phrases
 from turfplan.units import System
 
 
@@ -34,4 +36,8 @@ def crew_sheet(
     days = week_of(asked.day) if asked.kind == "week" else (asked.day,)
     page = CrewPage(business.name if business else output.name, days, found.hours, asked.day)
     name = f"{asked.kind}-{days[0].isoformat()}.html"
-    return crew_html(page, due, words, paper), name, found.notes
+    notes = found.notes
+    if found.waiting:
+        command = waiting_command(output)
+        notes = (*notes, phrases.left_out(n=len(found.waiting), command=command))
+    return crew_html(page, due, words, paper), name, notes

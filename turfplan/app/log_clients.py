@@ -255,7 +255,7 @@ def log_day(output: Path, said: DayLog, today: date, *, sure: bool = False) -> B
             if task is None or (said.kind == "rained_off" and not rain_hinders(plan, task)):
                 continue
             if said.kind == "done" and job.end > said.day:
-                notes.append(phrases.goes_on(client=lawn.id, task=job.task))
+                notes.append(phrases.goes_on(client=lawn.id, task=job.title))
                 continue
             happening = Happening(said.kind, job.task, on=said.day, by=said.by, way="command")
             own.ticks.append((names[job.task], replace(happening, key=f"{batch}:{job.task}")))

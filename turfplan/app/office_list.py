@@ -9,26 +9,25 @@ import re
 import threading
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 from functools import lru_cache
 from pathlib import Path
-from typing import Literal
 from zoneinfo import ZoneInfo
 
 from turfplan.app.client_messages import KeptTold
-from turfplan.app.client_quotes import KeptQuotes
 from turfplan.app.client_season import HEADS, SUMMARY, season_of
 from turfplan.app.lawn_glimpse import glimpse_of
 from turfplan.app.lawn_journal import entries_of_lawn
-from turfplan.app.plan_clients import NEAR_DAYS
-from turfplan.app.worked_glance import unpaused, worked_glance
+from turfplan.app.office_needs import OfficeNeed, needs_of
+from turfplan.app.worked_glance import sold_glance, unpaused, worked_glance
 from turfplan.business.business_record import Business
 from turfplan.business.client_record import Client
 from turfplan.business.crew_hours import CREW_COLUMN
 from turfplan.business.lawn_glance import GlancedJob, LawnGlance
 from turfplan.business.lawn_pauses import Pause, pause_on
-from turfplan.business.promised_days import PromisedDays, promise_news
+from turfplan.business.promised_days import PromisedDays
 from turfplan.business.quote_record import Quote
+from turfplan.business.unanswered import Unanswered, last_offer, unanswered
 from turfplan.errors import Problem, TurfplanError, problem_message, within
 from turfplan.files.data_folder import (
     BRIEF,
@@ -42,22 +41,14 @@ from turfplan.files.data_folder import (
 )
 from turfplan.files.glance_index import KnownLawn, glance_index, inputs_in
 from turfplan.files.kept_record import read_kept
-from turfplan.files.lawn_standing import read_callbacks, read_pauses
+from turfplan.files.lawn_standing import read_callbacks, read_pauses, read_quotes
 from turfplan.files.reading.brief import journal_beside
 from turfplan.files.reading.business import read_business, read_client
 from turfplan.files.reading.plan import read_plan
-from turfplan.message import Day, Message, Worded, as_written
+from turfplan.message import Message, Worded, as_written
 from turfplan.phrases import office as phrases
 from turfplan.records.book_names import BY_HOUSEHOLD
 
-# A quote that ends within so many days is asked after; one that ran out as long ago no more.
-QUOTE_DAYS = 7
-RUN_OUT_DAYS = 30
-# A question whose answer is needed within so many days is asked.
-QUESTION_DAYS = 7
-NeedKind = Literal["failed", "overdue", "last_day", "quote", "question", "message"]
-# In the order in which an office has to act.
-NEEDS: tuple[NeedKind, ...] = ("failed", "overdue", "last_day", "quote", "question", "message")
 _FileStates = tuple[tuple[int, int, int] | None, ...]
 # What a lawn is known by; its brief comes first.
 _NAMES = (*inputs_in(Path()), QUOTES, TOLD_DAYS, PAUSES, CALLBACKS)
@@ -66,18 +57,10 @@ _FAILED = ("not possible", "bad row", "not written", "fault")
 
 
 @dataclass(frozen=True, slots=True)
-class OfficeNeed:
-    """What must be decided of a lawn, and by when, as far as there is a day."""
-
-    kind: NeedKind
-    text: Message
-    by: date | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class OfficeLawn:
     """A lawn as the office knows it; `fault` is why it has no plan that holds, `told` the days that
-    its client was last told (None: nobody has told any)."""
+    its client was last told (None: nobody has told any). The jobs of `glance` are sold, `unsold`
+    are those that wait for an answer or were declined."""
 
     folder: Path
     client: Client
@@ -87,6 +70,7 @@ class OfficeLawn:
     told: Mapping[str, PromisedDays] | None
     by_client: tuple[str, ...]
     pauses: tuple[Pause, ...] = ()
+    unsold: tuple[GlancedJob, ...] = ()
 
     @property
     def id(self) -> str:
@@ -119,6 +103,14 @@ class OfficeLawn:
     def pause(self, today: date) -> Pause | None:
         """The pause of a day, None where it is not paused."""
         return pause_on(self.pauses, today)
+
+    def waits(self, today: date) -> Unanswered | None:
+        """What waits for the answer to a quote on a day; None where nothing does."""
+        offer = last_offer(self.quotes)
+        if offer is None or not self.unsold:
+            return None
+        waits = unanswered(offer, self.unsold, today)
+        return waits if waits.is_open else None
 
     def was_written_by(self, name: str, now: datetime) -> bool:
         """Whether somebody wrote into its journal on the day it is there."""
@@ -266,22 +258,25 @@ def _read(folder: Path, said: _LastRun, business: Business | None, root: Path) -
     client, glance, quotes, told = Client(), None, tuple[Quote, ...](), None
     fault: Message | None = None
     pauses: tuple[Pause, ...] = ()
+    unsold: tuple[GlancedJob, ...] = ()
     rates = business.times if business is not None else {}
     try:
         client = read_client(folder)
         pauses = read_pauses(folder)
         glance, fault = _planned(folder, said, root)
+        quotes = read_quotes(folder)
         if glance is not None:
-            glance = worked_glance(glance, read_callbacks(folder), rates)
-        kept = read_kept(folder / QUOTES, KeptQuotes)
-        quotes = kept.quotes if kept is not None else ()
+            every = worked_glance(glance, read_callbacks(folder), rates)
+            glance, waits = sold_glance(every, quotes, date.min)
+            unsold = waits.jobs if waits is not None else ()
         days = read_kept(folder / TOLD_DAYS, KeptTold)
         if days is not None:
             told = {n: PromisedDays(d.title, d.start, d.end) for n, d in days.days.items()}
     except TurfplanError as error:
         fault = problem_message(_placeless(error.problems[0], folder))
     by_client = business.client_does if business is not None else BY_HOUSEHOLD
-    return OfficeLawn(folder, client, glance, fault, quotes, told, tuple(by_client), pauses)
+    theirs = tuple(by_client)
+    return OfficeLawn(folder, client, glance, fault, quotes, told, theirs, pauses, unsold)
 
 
 def _planned(folder: Path, said: _LastRun, root: Path) -> tuple[LawnGlance | None, Message | None]:
@@ -331,67 +326,3 @@ def _older(one: Path, other: Path) -> bool:
         return one.stat().st_mtime_ns <= other.stat().st_mtime_ns
     except OSError:
         return True
-
-
-def needs_of(lawn: OfficeLawn, today: date) -> tuple[OfficeNeed, ...]:
-    """What must be decided of a lawn on a day, the most urgent first."""
-    found = [*_of_glance(lawn, today), *_of_quotes(lawn, today)]
-    if lawn.fault is not None:
-        found.append(OfficeNeed("failed", phrases.need_failed(reason=lawn.fault)))
-    return tuple(sorted(found, key=lambda one: (NEEDS.index(one.kind), one.by or date.max)))
-
-
-def _of_glance(lawn: OfficeLawn, today: date) -> Iterator[OfficeNeed]:
-    glance = lawn.glance
-    if glance is None or lawn.pause(today) is not None:
-        return
-    if over := unpaused(glance.overdue(today), lawn.pauses, today):
-        first = min(over, key=lambda job: job.end)
-        text = phrases.need_overdue(n=len(over), title=first.title, day=_day(first.end, today))
-        yield OfficeNeed("overdue", text, first.end)
-    for job in unpaused(glance.near_last(today, NEAR_DAYS), lawn.pauses, today):
-        text = phrases.need_last_day(title=job.title, day=_day(job.last, today))
-        yield OfficeNeed("last_day", text, job.last)
-        break
-    until = today + timedelta(days=QUESTION_DAYS)
-    asked = [one for one in glance.questions if one.by <= until]
-    if asked:
-        by = max(min(one.by for one in asked), today)
-        text = phrases.need_question(n=len(asked), asked=asked[0].asked, day=_day(by, today))
-        yield OfficeNeed("question", text, by)
-    if (first_day := _message_by(lawn, glance, today)) is not None:
-        yield OfficeNeed("message", phrases.need_message(), first_day)
-
-
-def _message_by(lawn: OfficeLawn, glance: LawnGlance, today: date) -> date | None:
-    """The first day that differs from what a client was told; a client who was never told anything
-    hears of it when the first work is near."""
-    now = {
-        job.task: PromisedDays(job.title, job.start, job.end)
-        for job in glance.jobs
-        if job.seen and job.operation not in lawn.by_client and job.end >= today
-    }
-    told = lawn.told or {}
-    news = promise_news(told, now, glance.open_main, glance.over_main)
-    days = [one.now.start if one.now is not None else today for one in news]
-    if not days or (lawn.told is None and min(days) > today + timedelta(days=NEAR_DAYS)):
-        return None
-    return min(days)
-
-
-def _of_quotes(lawn: OfficeLawn, today: date) -> Iterator[OfficeNeed]:
-    for quote in lawn.quotes[-1:]:
-        if quote.said != "offered" or quote.until is None:
-            continue
-        left = (quote.until - today).days
-        day = _day(quote.until, today)
-        if 0 <= left <= QUOTE_DAYS:
-            text = phrases.need_quote(number=quote.number, day=day)
-            yield OfficeNeed("quote", text, quote.until)
-        elif -RUN_OUT_DAYS <= left < 0:
-            text = phrases.need_quote_over(number=quote.number, day=day)
-            yield OfficeNeed("quote", text, quote.until)
-
-
-def _day(day: date, today: date) -> Day:
-    return Day(day, year=day.year != today.year)

@@ -67,23 +67,27 @@ TOLD_CHANGES = 4
 
 @dataclass(frozen=True, slots=True)
 class PlannedClients:
-    """What became of all lawns, and why the summary could not be written, if it could not."""
+    """What became of all lawns, and why the summary could not be written, if it could not; `unsold`
+    are the lawns at which nobody works, since no quote of them is accepted."""
 
     seasons: tuple[ClientSeason, ...]
     today: date
     problem: TurfplanError | None = None
+    unsold: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
 class ToPlan:
     """A lawn that is to be planned: its folder, the line of its row, and the sum of that; the sum
-    of the rules of its group and place; whether a pause has taken days since it was planned."""
+    of the rules of its group and place; whether a pause, or the wait for an answer, has taken
+    days since it was planned; whether nobody works there, since no quote of it is accepted."""
 
     folder: Path
     line: int = 0
     row: str = ""
     rules: str = ""
     was_paused: bool = False
+    unsold: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +122,7 @@ def plan_clients(
         done: list[ClientSeason] = []
         wanted, faulty = _from_file(file, output, known) if file else (_all(output), ())
         wanted = _of_group(wanted, output, group)
-        wanted, resting = standing_of(wanted, output, today)
+        wanted, resting = standing_of(wanted, output, today, known)
         faulty = (*faulty, *resting)
         rows = len(wanted) + len(faulty)
 
@@ -139,7 +143,8 @@ def plan_clients(
     order = {lawn.folder.name: number for number, lawn in enumerate(wanted)}
     seasons = sorted(done, key=lambda one: (one.line, order.get(one.client, 0)))
     problem = write_summary(output / SUMMARY, seasons, today)
-    return PlannedClients(tuple(seasons), today, problem)
+    unsold = frozenset(lawn.folder.name for lawn in wanted if lawn.unsold)
+    return PlannedClients(tuple(seasons), today, problem, unsold)
 
 
 @contextmanager
@@ -297,8 +302,9 @@ def plan_client(lawn: ToPlan, *, run: PlanRun) -> _Done:
         given = read_input(folder / BRIEF, of_client=True)
         stamp = {**stamp, **stamp_of(folder, names_of(given.brief).values())}
         journal = journal_beside(folder / BRIEF)
-        # What a pause took was not done: nobody was there.
-        run = replace(run, assume_not_done=run.assume_not_done or lawn.was_paused)
+        # What a pause took was not done, nor what nobody has bought: nobody was there.
+        nobody = lawn.was_paused or lawn.unsold
+        run = replace(run, assume_not_done=run.assume_not_done or nobody)
         done = plan_lawn(given, folder, journal, tell=notes.append, run=run)
         season = _season(lawn, done, tuple(notes))
     except Exception as error:

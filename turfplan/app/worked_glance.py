@@ -1,13 +1,15 @@
 """Looks at a lawn as its business works it: in its hours, with what its client has called back for,
 and without what a pause takes."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 
 from turfplan.app.reader_language import language_of
 from turfplan.business.callback import Callback
 from turfplan.business.lawn_glance import GlancedJob, LawnGlance
 from turfplan.business.lawn_pauses import Pause, pause_on
+from turfplan.business.quote_record import Quote
+from turfplan.business.unanswered import Unanswered, parted
 from turfplan.messages.problems import words_for_errors
 from turfplan.phrases import standing as phrases
 
@@ -26,6 +28,14 @@ def worked_glance(
         jobs.append(one.job(words.text(phrases.callback_title(text=one.text))))
     jobs.sort(key=lambda job: job.start)
     return glance.model_copy(update={"jobs": tuple(jobs)})
+
+
+def sold_glance(
+    glance: LawnGlance, quotes: Sequence[Quote], today: date
+) -> tuple[LawnGlance, Unanswered | None]:
+    """A lawn at one look with the jobs alone that are sold, and what waits for an answer."""
+    sold, waits = parted(glance.jobs, quotes, today)
+    return (glance if waits is None else glance.model_copy(update={"jobs": sold})), waits
 
 
 def unpaused(

@@ -94,6 +94,14 @@ class PaymentTerms(BriefTable):
     offer_days: Annotated[int, Field(ge=1, le=365)] | None = None
 
 
+class StandingChoice(BriefTable):
+    """A further choice that quotes offer beside the plan, where it can be planned there: its name,
+    and what it says otherwise in a brief, as `KEY = VALUE; …`."""
+
+    name: BusinessText
+    changes: BusinessText
+
+
 class Supplier(BriefTable):
     """Who sells material: what, how many days ahead, on which weekdays, and how much at once."""
 
@@ -114,6 +122,7 @@ class Business(BriefTable):
     hours of the crews that is planned with. `columns` says of a column of the client file, by its
     head, which key it holds; `brief` is what every lawn's brief says where its row says nothing.
     `hours` says of operations how many times the hours of the plan they take here.
+    `choice` are further ways that every quote offers.
     `client_does` are operations that clients do themselves: in no price, and no plan knows of it.
     """
 
@@ -135,6 +144,7 @@ class Business(BriefTable):
     prices: PriceList | None = None
     tax: Tax | None = None
     terms: PaymentTerms = PaymentTerms()
+    choice: Annotated[tuple[StandingChoice, ...], Field(max_length=2)] = ()
     supplier: tuple[Supplier, ...] = ()
     client_does: tuple[OperationName, ...] = BY_HOUSEHOLD
     hours: Mapping[OperationName, HoursTimes] = {}
@@ -143,7 +153,7 @@ class Business(BriefTable):
 
     @model_validator(mode="after")
     def _names_agree(self) -> Self:
-        for named in (self.crew, self.machine, self.supplier):
+        for named in (self.crew, self.machine, self.supplier, self.choice):
             names = [one.name for one in named]
             twice = sorted({name for name in names if names.count(name) > 1})
             if twice:

@@ -3,6 +3,7 @@ line."""
 
 from collections.abc import Collection, Iterable, Mapping
 from datetime import date, timedelta
+from zoneinfo import ZoneInfo
 
 from pydantic import BaseModel, ConfigDict
 
@@ -18,7 +19,8 @@ class GlancedJob(BaseModel):
     even if all that follows moves along. `alone` is the last day on which it may begin with all
     other jobs where they are. `overdue` as the plan tells it.
 
-    `seen` is main work that clients are told of, `operation` what it is.
+    `seen` is main work that clients are told of, `operation` what it is; `leads` is what seed, fill
+    or plants wait for, and these themselves.
     """
 
     model_config = ConfigDict(frozen=True, extra="ignore")
@@ -32,6 +34,7 @@ class GlancedJob(BaseModel):
     overdue: bool = False
     main: bool = False
     seen: bool = False
+    leads: bool = False
     operation: str = ""
 
     def in_hours_of(self, times: Mapping[str, float]) -> "GlancedJob":
@@ -53,7 +56,8 @@ class LawnGlance(BaseModel):
     """A lawn at one look: its name, its season, what is bought, and its open jobs by their days.
 
     `zone` is its time zone, `place` its town; `main_work` is the last day of seed or fill. Of main
-    work `open_main` is what the plan still wants, `over_main` what is done.
+    work `open_main` is what the plan still wants, `over_main` what is done. `made` is the day there
+    on which it was planned.
     """
 
     model_config = ConfigDict(frozen=True, extra="ignore")
@@ -70,6 +74,7 @@ class LawnGlance(BaseModel):
     open_main: tuple[str, ...] = ()
     over_main: tuple[str, ...] = ()
     place: str = ""
+    made: date | None = None
 
     @property
     def hours(self) -> float:
@@ -104,6 +109,7 @@ def glance_of(
     journal say that they are over, in the order of their work, `done` those that the journal says
     were done."""
     last = _LastDays(plan)
+    leading = _leading(plan)
     work = [task for task in plan.tasks if task.series is None]
     main = [task for task in work if task.plays("spreading", "sowing", "planting")]
     return LawnGlance(
@@ -115,9 +121,10 @@ def glance_of(
         order="; ".join(f"{line.name} {line.text}" for line in plan.order),
         revision=plan.revision,
         warnings=len(plan.warnings),
-        jobs=tuple(_job(task, last) for task in open_jobs),
+        jobs=tuple(_job(task, last, leads=task.id in leading) for task in open_jobs),
         place=str(plan.place.name or ""),
         questions=tuple(questions),
+        made=plan.now.astimezone(ZoneInfo(plan.timezone)).date(),
         open_main=tuple(t.id for t in plan.tasks if t.is_open and t.plays("headline")),
         over_main=tuple(
             t.id for t in plan.tasks if t.plays("headline") and (t.closed == "done" or t.id in done)
@@ -125,7 +132,25 @@ def glance_of(
     )
 
 
-def _job(task: Task, last: "_LastDays") -> GlancedJob:
+def _leading(plan: Plan) -> frozenset[str]:
+    """The tasks that seed, fill or plants wait for, and these themselves; not those that something
+    else would hold to earlier days first, as a spring feeding holds the soil test."""
+    tasks = {task.id: task for task in plan.tasks if task.is_open}
+    main = [task.id for task in tasks.values() if task.plays("spreading", "sowing", "planting")]
+    left, found = list(main), set[str]()
+    while left:
+        name = left.pop()
+        if name in tasks and name not in found:
+            found.add(name)
+            left += tasks[name].depends_on
+    return frozenset(
+        name
+        for name in found
+        if name in main or (slack := tasks[name].slack) is None or found & set(slack.moves)
+    )
+
+
+def _job(task: Task, last: "_LastDays", *, leads: bool) -> GlancedJob:
     return GlancedJob(
         task=task.id,
         title=str(task.title),
@@ -138,6 +163,7 @@ def _job(task: Task, last: "_LastDays") -> GlancedJob:
         main=task.plays("headline"),
         seen=task.plays("headline") and not task.plays(*UNSEEN),
         operation=task.operation,
+        leads=leads,
     )
 
 

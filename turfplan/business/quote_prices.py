@@ -1,10 +1,11 @@
 """Prices a plan by a price list, in decimal numbers."""
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from decimal import ROUND_HALF_UP, Decimal
 
 from turfplan.business.business_record import Business
 from turfplan.business.client_record import Client
+from turfplan.business.client_words import WordsOfClient, said_to_client
 from turfplan.business.promised_days import UNSEEN
 from turfplan.business.quote_record import (
     LineKind,
@@ -16,6 +17,7 @@ from turfplan.business.quote_record import (
     Rates,
 )
 from turfplan.errors import Problem, TurfplanError
+from turfplan.message import Message
 from turfplan.phrases import quotes as phrases
 from turfplan.records.plan import OrderLine, Plan
 from turfplan.records.plan_task import Role, Task
@@ -121,14 +123,14 @@ def priced(
     rates: Rates,
     by_client: Collection[str],
     machines_of: Mapping[str, str],
-    name: str,
-    changes: Mapping[str, str] | None = None,
+    told: WordsOfClient,
 ) -> QuoteChoice:
     """A plan, its tasks in the order of the work, with its price: hours of people and machines,
     material, deliveries, the least that is charged, and tax.
 
     `by_client` are operations that the client does, which are in no price; `machines_of` says by
     which kind of machine an operation is done. Each line is rounded, their sum taxed.
+    `told` puts into words what clients are told otherwise than the plan tells it.
     """
     ours = [task for task in _work(plan) if task.operation not in by_client]
     theirs = [task for task in _work(plan) if task.operation in by_client]
@@ -152,19 +154,28 @@ def priced(
         net = sum((line.price for line in lines), Decimal(0))
     tax = tax_on(net, rates)
     return QuoteChoice(
-        name=name,
-        changes=dict(changes or {}),
-        jobs=tuple(_job(task) for task in ours if not task.plays(*UNSEEN)),
+        name="",
+        jobs=tuple(_job(task, told) for task in ours if not task.plays(*UNSEEN)),
         by_client=tuple(dict.fromkeys(map(_of_client, theirs))),
         lines=tuple(lines),
         unpriced=tuple(unpriced),
-        assumed=tuple(map(str, plan.assumptions)),
+        assumed=tuple(_told(plan.assumptions, told.say)),
         may_change=tuple(
-            dict.fromkeys(str(line.estimate) for line in plan.order if line.estimate is not None)
+            _told((line.estimate for line in plan.order if line.estimate is not None), told.say)
         ),
         net=net,
         tax=tax,
         total=net + tax,
+    )
+
+
+def _told(said: Iterable[Message], say: Callable[[Message], str]) -> dict[str, None]:
+    """What a client is told of what a plan assumes, each sentence once."""
+    told = ((message, said_to_client(message)) for message in said)
+    return dict.fromkeys(
+        str(before) if message is before else say(message)
+        for before, message in told
+        if message is not None
     )
 
 
@@ -231,13 +242,15 @@ def _line(
     return QuoteLine(kind=kind, name=name, quantity=told, unit=unit, unit_price=price, price=whole)
 
 
-def _job(task: Task) -> QuotedJob:
+def _job(task: Task, told: WordsOfClient) -> QuotedJob:
     return QuotedJob(
         task=task.id,
         title=str(task.title),
         start=task.start,
         end=task.end,
         hours=task.person_hours,
+        main=task.plays("headline") and not task.plays(*UNSEEN),
+        name="" if task.plays("looking") else told.name(task.operation),
     )
 
 

@@ -7,7 +7,7 @@ from typing import Literal
 
 from pydantic import BaseModel, ConfigDict
 
-QuoteState = Literal["offered", "accepted", "declined", "run_out"]
+QuoteState = Literal["offered", "accepted", "declined", "run_out", "withdrawn"]
 LineKind = Literal["people", "machine", "material", "delivery", "minimum"]
 
 
@@ -27,13 +27,16 @@ class QuoteLine(_Frozen):
 
 
 class QuotedJob(_Frozen):
-    """A job of the plan as it was offered: its days, and the hours of all people."""
+    """A job of the plan as it was offered: its days, and the hours of all people; `main` is what
+    the season is about, `name` what such work is called in short."""
 
     task: str
     title: str
     start: date
     end: date
     hours: float
+    main: bool = False
+    name: str = ""
 
 
 class MaterialRate(_Frozen):
@@ -78,7 +81,8 @@ class QuoteChoice(_Frozen):
     of the plan is not in the price.
 
     `net` is the sum of the lines, `tax` what is on it, `total` both. `assumed` and `may_change` are
-    the plan's own words; `revision` is the plan's, where it is the one that stands.
+    what the plan says, as clients are told it; `revision` is the plan's, where it is the one that
+    stands.
     """
 
     name: str
@@ -110,7 +114,8 @@ class Quote(_Frozen):
     """An offer to a client: its choices, until when it holds, and what became of it.
 
     `said` is the state that was written, by `said_on`; `accepted` is the place of the choice that
-    was taken. What was accepted stands as it was offered, whatever prices or plan say later.
+    was taken, `replaced` what the brief said before of the keys that it changed (None: nothing).
+    What was accepted stands as it was offered, whatever prices or plan say later.
     """
 
     number: str
@@ -120,9 +125,10 @@ class Quote(_Frozen):
     terms: tuple[str, ...] = ()
     pay_days: int | None = None
     choices: tuple[QuoteChoice, ...]
-    said: Literal["offered", "accepted", "declined"] = "offered"
+    said: Literal["offered", "accepted", "declined", "withdrawn"] = "offered"
     said_on: date | None = None
     accepted: int | None = None
+    replaced: Mapping[str, str | None] = {}
     later: tuple[QuoteChange, ...] = ()
 
     def state(self, today: date) -> QuoteState:

@@ -15,7 +15,7 @@ from turfplan.cli.speech import fail, say, words_of_user
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from turfplan.app.client_lists import JobList
+    from turfplan.app.client_lists import JobList, ListKind, WaitingLawn
     from turfplan.business.lawn_glance import GlancedJob
     from turfplan.messages import Words
 
@@ -58,6 +58,9 @@ def list_clients(
             help="Main jobs whose last safe day is near.",
         ),
     ] = False,
+    waiting: Annotated[
+        bool, typer.Option("--waiting", help="What waits for the answer to a quote, until when.")
+    ] = False,
     quotes: Annotated[bool, typer.Option("--quotes", help="All quotes with their states.")] = False,
     group: GroupOption = None,
     by: ByOption = None,
@@ -73,8 +76,9 @@ def list_clients(
     from turfplan.app.client_lists import AskedList, list_jobs
     from turfplan.business.groups import group_of
     from turfplan.phrases import clients as phrases
+    from turfplan.phrases import quotes as of_quotes
 
-    if sum((on is not None, week is not None, overdue, last_days, quotes)) > 1:
+    if sum((on is not None, week is not None, overdue, last_days, waiting, quotes)) > 1:
         fail(ctx, phrases.one_list())
     now = day_of(today, "--today")
     if quotes:
@@ -85,8 +89,9 @@ def list_clients(
     wanted = group_of(group)
     if on is not None:
         asked = AskedList("day", day_of(on, "--on", now), wanted, by)
-    elif overdue or last_days:
-        asked = AskedList("overdue" if overdue else "last-days", now, wanted, by)
+    elif overdue or last_days or waiting:
+        kind: ListKind = "overdue" if overdue else "last-days" if last_days else "waiting"
+        asked = AskedList(kind, now, wanted, by)
     else:
         asked = AskedList("week", day_of(week, "--week", now), wanted, by)
     found, words = list_jobs(folder, asked), words_of_user()
@@ -95,8 +100,12 @@ def list_clients(
     if as_json:
         print(json.dumps(_as_object(found), indent=1, ensure_ascii=False))
         return
-    _print_list(found, words)
-    _print_hours(found, words)
+    if not waiting:
+        _print_list(found, words)
+        _print_hours(found, words)
+    elif not found.waiting:
+        say(words, of_quotes.none_waiting(), aside=True)
+    print_waiting(found.waiting, words)
 
 
 def day_of(text: str | None, option: str, now: date | None = None) -> date:
@@ -176,22 +185,61 @@ def print_table(table: "tuple[tuple[str, ...], ...]") -> None:
 
 def _print_hours(found: "JobList", words: "Words") -> None:
     """Say of each day with work how many hours it takes and how many are there."""
-    from turfplan.message import Day, Number
-    from turfplan.phrases import clients as phrases
+    from turfplan.app.client_lists import told_hours
 
     for day in found.hours:
-        if day.needed == 0:
-            continue
-        named, needed = Day(day.day, weekday=True), Number(round(day.needed, 1), "plain")
-        if day.there is None:
-            told = phrases.hours_needed(day=named, needed=needed)
-        else:
-            there, over = Number(round(day.there, 1), "plain"), round(day.needed - day.there, 1)
-            told = phrases.hours_of_day(day=named, needed=needed, there=there)
-            if day.is_over:
-                more = Number(over, "plain")
-                told = phrases.hours_over(day=named, needed=needed, there=there, over=more)
-        say(words, told)
+        if day.needed:
+            say(words, told_hours(day))
+
+
+def print_waiting(lawns: "Sequence[WaitingLawn]", words: "Words") -> None:
+    """Print what waits for the answer to a quote: when it would begin, and by when the answer must
+    come, because of what is too late after it."""
+    from turfplan.cli.client_quotes import state_name
+    from turfplan.phrases import clients as phrases
+    from turfplan.phrases import quotes as of_quotes
+    from turfplan.plain_text import plain_text
+
+    if not lawns:
+        return
+    say(words, of_quotes.waiting())
+    heads = (
+        phrases.head_lawn(),
+        phrases.head_name(),
+        of_quotes.head_number(),
+        of_quotes.head_state(),
+        of_quotes.head_begins(),
+        of_quotes.head_by(),
+        of_quotes.head_lost(),
+    )
+    rows = [
+        (
+            one.id,
+            plain_text(one.name),
+            one.waits.quote.number,
+            words.text(state_name(one.waits.state)),
+            one.waits.begins.isoformat() if one.waits.begins is not None else "",
+            one.waits.by.isoformat() if one.waits.by is not None else "",
+            plain_text(one.waits.first_lost),
+        )
+        for one in lawns
+    ]
+    print_table((tuple(map(words.text, heads)), *rows))
+
+
+def waiting_object(one: "WaitingLawn") -> dict[str, object]:
+    """What waits for an answer as one object."""
+    waits = one.waits
+    return {
+        "id": one.id,
+        "name": one.name,
+        "quote": waits.quote.number,
+        "state": waits.state,
+        "begins": waits.begins.isoformat() if waits.begins is not None else None,
+        "answer_by": waits.by.isoformat() if waits.by is not None else None,
+        "first_lost": waits.first_lost,
+        "jobs": [job.model_dump(mode="json", exclude={"overdue"}) for job in waits.jobs],
+    }
 
 
 def _as_object(found: "JobList") -> dict[str, object]:
@@ -209,6 +257,7 @@ def _as_object(found: "JobList") -> dict[str, object]:
             }
             for lawn in found.lawns
         ],
+        "waiting": [waiting_object(one) for one in found.waiting],
         "hours": [
             {
                 "day": day.day.isoformat(),

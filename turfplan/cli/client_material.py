@@ -8,7 +8,13 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from turfplan.cli.client_files import GroupOption
-from turfplan.cli.client_lists import Folder, day_of, print_table
+from turfplan.cli.client_lists import (
+    Folder,
+    day_of,
+    print_table,
+    print_waiting,
+    waiting_object,
+)
 from turfplan.cli.printing import PaperSize, paper_named
 from turfplan.cli.speech import say, words_of_user
 
@@ -64,9 +70,12 @@ def list_material(
     for note in found.notes:
         say(user, note, aside=True)
     if as_json:
-        print(json.dumps(material_object(found.loads, found.moved), indent=1, ensure_ascii=False))
+        listed = material_object(found.loads, found.moved)
+        listed["waiting"] = [waiting_object(one) for one in found.waiting]
+        print(json.dumps(listed, indent=1, ensure_ascii=False))
     elif output is None:
         _print_list(found, user)
+        print_waiting(found.waiting, user)
     elif output.suffix.lower() == ".csv":
         write_sheet(output, material_csv(found.loads, found.moved))
         print(output)

@@ -152,9 +152,11 @@ class _Teller:
 def _tell_news(found: "PlannedClients", folder: Path, words: "Words") -> None:
     """Say what changed, lawns with the same news in one line, how many were planned, what is
     overdue, and what can soon no longer be done."""
+    from turfplan.app.client_letters import waiting_command
     from turfplan.app.plan_clients import NEAR_DAYS
     from turfplan.message import listed
     from turfplan.phrases import clients as phrases
+    from turfplan.phrases import quotes as of_quotes
     from turfplan.phrases import screen
 
     seasons, today = found.seasons, found.today
@@ -168,7 +170,8 @@ def _tell_news(found: "PlannedClients", folder: Path, words: "Words") -> None:
     planned = sum(season.state == "planned" for season in seasons)
     counted = screen.clients_planned(planned=planned, rows=len(seasons), folder=str(folder))
     say(words, counted, aside=True)
-    glances = [season.glance for season in seasons if season.glance is not None]
+    sold = [season for season in seasons if season.client not in found.unsold]
+    glances = [season.glance for season in sold if season.glance is not None]
     late = [over for glance in glances if (over := glance.overdue(today))]
     if late:
         command, jobs = f"turfplan clients list {folder} --overdue", sum(map(len, late))
@@ -177,6 +180,9 @@ def _tell_news(found: "PlannedClients", folder: Path, words: "Words") -> None:
     if near:
         command = f"turfplan clients list {folder} --last-days"
         say(words, phrases.near_last(n=near, days=NEAR_DAYS, command=command), aside=True)
+    if found.unsold:
+        command = waiting_command(folder)
+        say(words, of_quotes.left_out(n=len(found.unsold), command=command), aside=True)
 
 
 def _print_table(seasons: "Sequence[ClientSeason]", words: "Words") -> None:

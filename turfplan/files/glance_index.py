@@ -16,7 +16,7 @@ from turfplan.files.data_folder import BRIEF, CLIENT, GLANCES, OLD_JOURNAL, PLAN
 from turfplan.files.reading.brief import journal_beside
 
 # What is kept has another form, or is reckoned otherwise: all is made again.
-FORM = 4
+FORM = 5
 BUSY_S = 5.0
 FolderStamp = Mapping[str, tuple[int, int, int] | None]
 """The files that something follows from, each with its time, size and number on the disk."""

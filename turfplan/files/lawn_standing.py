@@ -10,7 +10,7 @@ from turfplan.business.callback import Callback
 from turfplan.business.lawn_pauses import Pause
 from turfplan.business.place_rules import PlaceRule
 from turfplan.business.quote_record import Quote
-from turfplan.files.data_folder import CALLBACKS, LEFT, OWNERS, PAUSES, RULES
+from turfplan.files.data_folder import CALLBACKS, LEFT, OWNERS, PAUSES, QUOTES, RULES
 from turfplan.files.kept_record import KeptRecord, read_kept, write_kept
 
 
@@ -18,6 +18,12 @@ class KeptPauses(KeptRecord):
     """All pauses of a lawn, in the order in which they were written."""
 
     pauses: tuple[Pause, ...] = ()
+
+
+class KeptQuotes(KeptRecord):
+    """All quotes of a lawn, the latest last."""
+
+    quotes: tuple[Quote, ...] = ()
 
 
 class KeptRules(KeptRecord):
@@ -34,7 +40,8 @@ class KeptCallbacks(KeptRecord):
 
 class FormerOwner(BaseModel):
     """Who had a lawn until it was sold on `sold_on`: the client as it was written (`text`), what
-    was offered then, and the days last told (JSON); `name` as it stands in records of work."""
+    was offered then, the days last told (JSON), and the `days` on which nobody was at home (TOML);
+    `name` as it stands in records of work."""
 
     model_config = ConfigDict(frozen=True, extra="ignore")
     sold_on: date
@@ -42,6 +49,7 @@ class FormerOwner(BaseModel):
     text: str
     quotes: tuple[Quote, ...] = ()
     told: str = ""
+    days: str = ""
     by: str = ""
 
 
@@ -72,6 +80,12 @@ def read_pauses(folder: Path) -> tuple[Pause, ...]:
 def write_pauses(folder: Path, pauses: tuple[Pause, ...]) -> None:
     """Keep the pauses of a lawn."""
     write_kept(folder / PAUSES, KeptPauses(pauses=pauses))
+
+
+def read_quotes(folder: Path) -> tuple[Quote, ...]:
+    """The quotes of a lawn, the latest last."""
+    kept = read_kept(folder / QUOTES, KeptQuotes)
+    return kept.quotes if kept is not None else ()
 
 
 def read_rules(output: Path) -> tuple[PlaceRule, ...]:

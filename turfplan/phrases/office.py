@@ -273,6 +273,11 @@ def no_operators(*, command: str) -> Message:
     return Message("office.no_operators", (("command", command),))
 
 
+def hours_of_week() -> Message:
+    """Hours this week"""
+    return Message("office.hours_of_week")
+
+
 def need_failed(*, reason: Message) -> Message:
     """{reason}"""
     return Message("office.need_failed", (("reason", reason),))
@@ -291,6 +296,21 @@ def need_last_day(*, title: str, day: Day) -> Message:
 def need_quote(*, number: str, day: Day) -> Message:
     """Quote {number} is unanswered and holds until {day}"""
     return Message("office.need_quote", (("number", number), ("day", day)))
+
+
+def need_answer(*, number: str, day: Day, title: str) -> Message:
+    """Quote {number} is unanswered; after {day} it is too late for: {title}"""
+    return Message("office.need_answer", (("number", number), ("day", day), ("title", title)))
+
+
+def waits(*, number: str, day: Day) -> Message:
+    """Waiting for the answer to quote {number}; it must come by {day}"""
+    return Message("office.waits", (("number", number), ("day", day)))
+
+
+def waits_open(*, number: str) -> Message:
+    """Waiting for the answer to quote {number}"""
+    return Message("office.waits_open", (("number", number),))
 
 
 def need_quote_over(*, number: str, day: Day) -> Message:

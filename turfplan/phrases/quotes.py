@@ -1,6 +1,6 @@
 """Messages of `messages/en/quotes.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Listed, Message, Month
+from turfplan.message import Day, Listed, Message, Month, Number, Quantity
 
 
 def no_prices() -> Message:
@@ -213,6 +213,160 @@ def state_run_out() -> Message:
     return Message("quotes.state.run_out")
 
 
+def state_withdrawn() -> Message:
+    """taken back"""
+    return Message("quotes.state.withdrawn")
+
+
+def waiting() -> Message:
+    """Waiting for an answer, and counted in no hours and no order:"""
+    return Message("quotes.waiting")
+
+
+def none_waiting() -> Message:
+    """No quote waits for an answer."""
+    return Message("quotes.none_waiting")
+
+
+def head_begins() -> Message:
+    """would begin"""
+    return Message("quotes.head_begins")
+
+
+def head_by() -> Message:
+    """answer by"""
+    return Message("quotes.head_by")
+
+
+def head_lost() -> Message:
+    """too late after that"""
+    return Message("quotes.head_lost")
+
+
+def left_out(*, n: int, command: str) -> Message:
+    """{n} lawns are left out until their quotes are accepted: {command}"""
+    return Message("quotes.left_out", (("n", n), ("command", command)))
+
+
+def client_estimate_depth() -> Message:
+    """The amount is an estimate from one depth for the whole lawn, until its heights are
+    measured.
+    """
+    return Message("quotes.client.estimate_depth")
+
+
+def client_estimate_grass() -> Message:
+    """The seed is an estimate until the grass of the lawn is known, beside which it is chosen."""
+    return Message("quotes.client.estimate_grass")
+
+
+def client_estimate_soil() -> Message:
+    """The mix is an estimate until the soil of the lawn is known, beside which it is chosen."""
+    return Message("quotes.client.estimate_soil")
+
+
+def client_estimate_test() -> Message:
+    """The soil test may ask for lime, phosphate or potash."""
+    return Message("quotes.client.estimate_test")
+
+
+def client_heap_room() -> Message:
+    """There is hard ground off the lawn for each delivery."""
+    return Message("quotes.client.heap_room")
+
+
+def client_permit() -> Message:
+    """Where watering is restricted, a permit for new grass can be had."""
+    return Message("quotes.client.permit")
+
+
+def client_thin_share(*, share: Number, area: Quantity) -> Message:
+    """{share} of the lawn is thin, dead or bare: {area}."""
+    return Message("quotes.client.thin_share", (("share", share), ("area", area)))
+
+
+def client_unknown_soil() -> Message:
+    """The soil is loam."""
+    return Message("quotes.client.unknown_soil")
+
+
+def client_thin_cause() -> Message:
+    """Nothing at work still, such as shade, insects or disease, has made the grass thin."""
+    return Message("quotes.client.thin_cause")
+
+
+def client_no_range(*, nutrient: Message) -> Message:
+    """None of this is given until the laboratory says how its test of {nutrient} is read."""
+    return Message("quotes.client.no_range", (("nutrient", nutrient),))
+
+
+def client_unnamed_grass() -> Message:
+    """The grass is looked at before anything is sown."""
+    return Message("quotes.client.unnamed_grass")
+
+
+def client_hose_hours(*, hours: Number) -> Message:
+    """Somebody is there for {hours} hours a day to move the hose."""
+    return Message("quotes.client.hose_hours", (("hours", hours),))
+
+
+def client_weed_killer(*, day: Day) -> Message:
+    """The label of what killed weeds on {day} decides when seed may follow."""
+    return Message("quotes.client.weed_killer", (("day", day),))
+
+
+def priceless(*, n: int) -> Message:
+    """{n} quotes have things without a price"""
+    return Message("quotes.priceless", (("n", n),))
+
+
+def has_quotes(*, n: int) -> Message:
+    """{n} lawns of the group have quotes already, and get no others unless they are named"""
+    return Message("quotes.has_quotes", (("n", n),))
+
+
+def choice_left_out(*, client: str, choice: str, reason: Message) -> Message:
+    """{client}: without {choice}, which cannot be planned there: {reason}"""
+    return Message(
+        "quotes.choice_left_out", (("client", client), ("choice", choice), ("reason", reason))
+    )
+
+
+def name_lawns() -> Message:
+    """name lawns, or a group with --group COLUMN=VALUE, or --all"""
+    return Message("quotes.name_lawns")
+
+
+def one_lawn() -> Message:
+    """name one lawn"""
+    return Message("quotes.one_lawn")
+
+
+def choice_total(*, choice: str, total: str) -> Message:
+    """{choice} {total}"""
+    return Message("quotes.choice_total", (("choice", choice), ("total", total)))
+
+
+def head_choices() -> Message:
+    """choices"""
+    return Message("quotes.head_choices")
+
+
+def taken_back(*, number: str, state: str) -> Message:
+    """Quote {number} is {state} again"""
+    return Message("quotes.taken_back", (("number", number), ("state", state)))
+
+
+def offer_gone(*, number: str) -> Message:
+    """Quote {number} is taken back: nothing is offered by it"""
+    return Message("quotes.offer_gone", (("number", number),))
+
+
+def change_gone(*, number: str, total: str) -> Message:
+    """The last change of quote {number} is taken back; {total} in all"""
+    return Message("quotes.change_gone", (("number", number), ("total", total)))
+
+
 def page_title(*, number: str) -> Message:
     """Quote {number}"""
     return Message("quotes.page.title", (("number", number),))
@@ -248,9 +402,9 @@ def page_ran_out_on(*, day: str) -> Message:
     return Message("quotes.page.ran_out_on", (("day", day),))
 
 
-def page_choices() -> Message:
-    """The choices side by side"""
-    return Message("quotes.page.choices")
+def page_choices(*, currency: str) -> Message:
+    """Prices in {currency}"""
+    return Message("quotes.page.choices", (("currency", currency),))
 
 
 def page_line() -> Message:
@@ -268,19 +422,24 @@ def page_taken() -> Message:
     return Message("quotes.page.taken")
 
 
-def page_people() -> Message:
-    """Hours of people"""
-    return Message("quotes.page.people")
+def page_people(*, price: str) -> Message:
+    """Hours of people, {price} each"""
+    return Message("quotes.page.people", (("price", price),))
 
 
-def page_machine(*, name: str) -> Message:
-    """Hours of a machine: {name}"""
-    return Message("quotes.page.machine", (("name", name),))
+def page_machine(*, name: str, price: str) -> Message:
+    """Hours of {name}, {price} each"""
+    return Message("quotes.page.machine", (("name", name), ("price", price)))
 
 
-def page_delivery() -> Message:
-    """Deliveries"""
-    return Message("quotes.page.delivery")
+def page_material(*, name: str, price: str) -> Message:
+    """{name}, {price} each"""
+    return Message("quotes.page.material", (("name", name), ("price", price)))
+
+
+def page_delivery(*, price: str) -> Message:
+    """Deliveries, {price} each"""
+    return Message("quotes.page.delivery", (("price", price),))
 
 
 def page_minimum() -> Message:
@@ -304,8 +463,13 @@ def page_total() -> Message:
 
 
 def page_work() -> Message:
-    """What we do, and when, as planned now"""
+    """What we do"""
     return Message("quotes.page.work")
+
+
+def page_month_alone(*, month: Month) -> Message:
+    """{month}"""
+    return Message("quotes.page.month_alone", (("month", month),))
 
 
 def page_month(*, month: Month, year: str) -> Message:
@@ -314,13 +478,23 @@ def page_month(*, month: Month, year: str) -> Message:
 
 
 def page_otherwise() -> Message:
-    """What we do otherwise than in choice 1"""
+    """Unlike choice 1"""
     return Message("quotes.page.otherwise")
 
 
 def page_as_first() -> Message:
-    """The same work on the same days as in choice 1."""
+    """The same work as in choice 1, in the same months."""
     return Message("quotes.page.as_first")
+
+
+def page_moved(*, months: Listed) -> Message:
+    """The rest as in choice 1, but in {months}"""
+    return Message("quotes.page.moved", (("months", months),))
+
+
+def page_months(*, first: str, last: str) -> Message:
+    """other months, {first} to {last}"""
+    return Message("quotes.page.months", (("first", first), ("last", last)))
 
 
 def page_without() -> Message:
@@ -349,14 +523,12 @@ def page_may_change() -> Message:
 
 
 def page_other_facts() -> Message:
-    """Where something assumed is not so, work and material change with it. A change has its own
-    number and price.
-    """
+    """Where something assumed is not so, a numbered change with its price follows."""
     return Message("quotes.page.other_facts")
 
 
 def page_days_move() -> Message:
-    """Days may move with the weather; that alone changes no line of this quote."""
+    """Days may move with the weather, at the same price."""
     return Message("quotes.page.days_move")
 
 
@@ -370,11 +542,9 @@ def page_change(*, number: int, day: str) -> Message:
     return Message("quotes.page.change", (("number", number), ("day", day)))
 
 
-def page_rounding(*, digits: int) -> Message:
-    """Quantities are rounded to hundredths and each line to {digits} decimals, halves up; tax is on
-    the sum, and rounded once.
-    """
-    return Message("quotes.page.rounding", (("digits", digits),))
+def page_rounding() -> Message:
+    """Lines are rounded, tax once."""
+    return Message("quotes.page.rounding")
 
 
 def page_pay_days(*, days: int) -> Message:

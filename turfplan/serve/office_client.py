@@ -14,7 +14,8 @@ from turfplan.app.client_callbacks import callback_number, tick_on_page
 from turfplan.app.client_letters import client_letter
 from turfplan.app.client_messages import mark_told, message_of_lawn
 from turfplan.app.client_quotes import accept_quote, decline_quote, offer_quote, quote_of
-from turfplan.app.office_list import NeedKind, OfficeLawn, needs_of
+from turfplan.app.office_list import OfficeLawn
+from turfplan.app.office_needs import NeedKind, needs_of
 from turfplan.app.quote_sheets import quote_page
 from turfplan.business.business_record import Business
 from turfplan.business.quote_record import Quote, QuoteState
@@ -34,7 +35,7 @@ from turfplan.plain_text import plain_text
 from turfplan.serve.client_addresses import client_address, given_address, withdraw_address
 from turfplan.serve.crew_pages import dialled, unbroken
 from turfplan.serve.office_desk import OfficeDesk, Seat
-from turfplan.serve.office_pages import kind_name, paused_text
+from turfplan.serve.office_pages import kind_name, rest_text
 from turfplan.serve.office_seats import desk_of
 from turfplan.serve.pages import PRIVATE, notice
 from turfplan.serve.sheet_pages import own_policy
@@ -54,6 +55,7 @@ _STATES: Mapping[QuoteState, Callable[[], Message]] = {
     "accepted": of_quotes.state_accepted,
     "declined": of_quotes.state_declined,
     "run_out": of_quotes.state_run_out,
+    "withdrawn": of_quotes.state_withdrawn,
 }
 
 
@@ -111,7 +113,7 @@ def client_page(
         home=home,
         errors=[words.text(one) for one in errors],
         told=[words.text(one) for one in _done(request)],
-        paused=paused_text(lawn.pause(today), words),
+        paused=rest_text(lawn, today, words),
         callbacks=list(_callbacks(lawn, today, words)),
         needs=list(_needs(lawn, today, home, words)),
         record=list(_record(lawn, words)),

@@ -11,10 +11,12 @@ from urllib.parse import urlencode
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
 
-from turfplan.app.client_lists import AskedList
+from turfplan.app.client_lists import AskedList, told_hours
 from turfplan.app.client_sheets import crew_sheet
 from turfplan.app.export_clients import export_clients
-from turfplan.app.office_list import NEEDS, NeedKind, OfficeLawn, OfficeNeed
+from turfplan.app.office_hours import week_hours
+from turfplan.app.office_list import OfficeLawn
+from turfplan.app.office_needs import NEEDS, NeedKind, OfficeNeed
 from turfplan.business.crew_hours import CREW_COLUMN
 from turfplan.business.groups import ClientGroup
 from turfplan.business.lawn_pauses import Pause
@@ -70,6 +72,18 @@ def paused_text(pause: Pause | None, words: Words) -> str:
     return words.text(of_standing.state_paused(day=Day(pause.end, weekday=True)))
 
 
+def rest_text(lawn: OfficeLawn, today: date, words: Words) -> str:
+    """Why nothing is done at a lawn for now: it is paused, or waits for the answer to a quote, and
+    until when; nothing where neither is so."""
+    pause, waits = lawn.pause(today), lawn.waits(today)
+    if pause is not None or waits is None:
+        return paused_text(pause, words)
+    number = waits.quote.number
+    if waits.by is None:
+        return words.text(phrases.waits_open(number=number))
+    return words.text(phrases.waits(number=number, day=Day(waits.by, weekday=True)))
+
+
 def office_page(server: Server, request: Request, seat: Seat) -> Response:
     """The list of all lawns, opened with those that need a decision today; searched and paged."""
     desk, now = desk_of(server), server.settings.clock()
@@ -79,6 +93,7 @@ def office_page(server: Server, request: Request, seat: Seat) -> Response:
         for lawn in desk.shelf.lawns()
         for today in (lawn.today(now),)
     ]
+    hours = week_hours((row.lawn for row in rows), business, desk.today(now))
     rows.sort(key=_urgency)
     query = request.query_params
     asked = plain_text(query.get("q", ""))[:LONGEST_SEARCH]
@@ -109,6 +124,7 @@ def office_page(server: Server, request: Request, seat: Seat) -> Response:
         seat=seat,
         business=plain_text(business.name) if business is not None else desk.root.name,
         day=words.value(Day(desk.today(now))),
+        hours=[(words.text(told_hours(day)), day.is_over) for day in hours if day.needed],
         show=show,
         asked=asked,
         scopes=[(name, words.text(_scope_name(name)), len(of_scope[name])) for name in SCOPES],
@@ -155,7 +171,7 @@ def _shown(row: _OfficeRow, show: str, words: Words) -> dict[str, object]:
         "name": plain_text(lawn.name),
         "address": plain_text(lawn.client.address or ""),
         "crew": plain_text(lawn.crew),
-        "paused": paused_text(lawn.pause(row.today), words),
+        "paused": rest_text(lawn, row.today, words),
         "needs": [
             (words.text(kind_name(need.kind)), words.text(need.text)) for need in needs[:MOST_LINES]
         ],

@@ -10,17 +10,22 @@ from turfplan.business.client_record import Client
 from turfplan.business.quote_record import LineKind, Quote, QuoteChoice, QuotedJob, QuoteLine
 from turfplan.export.sheets.look import Look, Paper, plain_name
 from turfplan.export.templates import render, stylesheet
-from turfplan.message import Message, Month, Sold, listed
+from turfplan.message import Listed, Message, Month, Sold, listed
 from turfplan.messages import Words
 from turfplan.phrases import quotes as phrases
+
+# So many months of what moves are named; of more the first and the last.
+MOST_MONTHS = 2
 
 
 @dataclass(frozen=True, slots=True)
 class QuoteRow:
-    """A row of the table: what, and for each choice how much of it at which price."""
+    """A row of the table: what, and for each choice how much of it at which price; one cell for
+    all choices where it is the same for them (`span`)."""
 
     name: str
     cells: tuple[tuple[str, str], ...]
+    span: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,13 +33,15 @@ class ChoiceView:
     """A choice in words, its jobs by their months.
 
     Of a second or third one, where none is taken, what it has otherwise than the first (`differs`),
-    and what of the first it has not (`without`).
+    in which months it has work of the first that comes at another time (`moved`), and what of the
+    first it has not (`without`).
     """
 
     name: str
     taken: bool
     differs: bool
     jobs: tuple[tuple[str, str], ...]
+    moved: str
     without: tuple[str, ...]
     yours: tuple[str, ...]
     unpriced: tuple[str, ...]
@@ -74,6 +81,7 @@ def quote_html(
         client=plain_name(client.name, words) if client.name else "",
         street=plain_name(client.address, words) if client.address else "",
         number=quote.number,
+        currency=quote.rates.currency,
         state=tuple(words.text(line) for line in _state(quote, today, words)),
         choices=views,
         chosen=tuple(view for view in views if view.taken) or views,
@@ -91,7 +99,6 @@ def quote_html(
         total=_money(quote.total, quote, words),
         terms=tuple(plain_name(line, words) for line in quote.terms),
         pay_days=quote.pay_days,
-        digits=quote.rates.minor_digits,
         is_open=quote.state(today) == "offered",
     )
 
@@ -129,21 +136,31 @@ def _choice(quote: Quote, place: int, words: Words) -> ChoiceView:
 
     before = told.jobs if told is not None else ()
     stands = {(job.title, _month(job)) for job in before}
+    titles, own = {job.title for job in before}, {_kind(job) for job in before}
     kinds = {_kind(job) for job in choice.jobs}
-    jobs = [job for job in choice.jobs if (job.title, _month(job)) not in stands]
-    gone = [job.title for job in before if _kind(job) not in kinds]
+    other = [job for job in choice.jobs if (job.title, _month(job)) not in stands]
+    # What is only smaller, larger or later is told by its month alone, but for the main work.
+    moved = [job for job in other if job.title in titles or (_kind(job) in own and not job.main)]
+    jobs = [job for job in other if job not in moved]
+    gone = [_named(job) for job in before if _kind(job) not in kinds]
     same = told is not None and set(told.by_client) == set(choice.by_client)
     return ChoiceView(
         name=f"{place + 1}: {words.text(choice_name(choice))}",
         taken=quote.accepted == place,
         differs=told is not None,
         jobs=_by_months(jobs, words),
+        moved=words.text(phrases.page_moved(months=_months(moved, words))) if moved else "",
         without=tuple(dict.fromkeys(gone)),
         yours=() if same else choice.by_client,
         unpriced=new(choice.unpriced, told.unpriced if told is not None else ()),
         assumed=new(choice.assumed, told.assumed if told is not None else ()),
         may_change=new(choice.may_change, told.may_change if told is not None else ()),
     )
+
+
+def _named(job: QuotedJob) -> str:
+    """Main work with what is done of it, all else by its name: the letter tells how."""
+    return job.title if job.main or not job.name else job.name
 
 
 def _kind(job: QuotedJob) -> str:
@@ -155,18 +172,39 @@ def _month(job: QuotedJob) -> tuple[int, int]:
     return job.start.year, job.start.month
 
 
+def _months(jobs: Sequence[QuotedJob], words: Words) -> Listed:
+    """The months in which jobs begin."""
+    months = sorted({_month(job) for job in jobs})
+    if len(months) <= MOST_MONTHS:
+        return listed(_month_texts(months, words))
+    first, last = _month_texts((months[0], months[-1]), words)
+    return listed([words.text(phrases.page_months(first=first, last=last))])
+
+
+def _month_texts(months: Sequence[tuple[int, int]], words: Words) -> list[str]:
+    """Months in their order, each year told once."""
+    told, before = list[str](), 0
+    for year, number in months:
+        month = Month(number)
+        same = phrases.page_month_alone(month=month)
+        text = same if year == before else phrases.page_month(month=month, year=str(year))
+        told.append(words.text(text))
+        before = year
+    return told
+
+
 def _by_months(jobs: Sequence[QuotedJob], words: Words) -> tuple[tuple[str, str], ...]:
     """Jobs in their order by the month in which they begin: the days of a season are told by the
     letter, once it is agreed."""
     titles: dict[tuple[int, int], list[str]] = {}
     for job in jobs:
-        titles.setdefault(_month(job), []).append(job.title)
+        told = titles.setdefault(_month(job), [])
+        named = _named(job)
+        if named not in told:
+            told.append(named)
     return tuple(
-        (
-            words.text(phrases.page_month(month=Month(month), year=str(year))),
-            words.value(listed(told, "semicolon")),
-        )
-        for (year, month), told in titles.items()
+        (month, words.value(listed(told, "semicolon")))
+        for month, told in zip(_month_texts(tuple(titles), words), titles.values(), strict=True)
     )
 
 
@@ -177,11 +215,18 @@ def _rows(quote: Quote, words: Words) -> tuple[QuoteRow, ...]:
     ]
     keys = dict.fromkeys(key for lines in found for key in lines)
     return tuple(
-        QuoteRow(
-            _line_name(*key, words), tuple(_cell(lines.get(key), quote, words) for lines in found)
+        _row(
+            _line_name(*key, _unit_price(key, found, quote, words), words),
+            [_cell(lines.get(key), quote, words) for lines in found],
         )
         for key in keys
     )
+
+
+def _row(name: str, cells: Sequence[tuple[str, str]]) -> QuoteRow:
+    """A row, with one cell where all are alike."""
+    alike = len(set(cells)) == 1
+    return QuoteRow(name, (cells[0],), len(cells)) if alike else QuoteRow(name, tuple(cells))
 
 
 def _cell(line: QuoteLine | None, quote: Quote, words: Words) -> tuple[str, str]:
@@ -192,21 +237,33 @@ def _cell(line: QuoteLine | None, quote: Quote, words: Words) -> tuple[str, str]
         return "", price
     quantity = float(line.quantity)
     amount = words.value(Sold(quantity, line.unit, quantity, line.unit))
-    return f"{amount} × {_money(line.unit_price, quote, words)}", price
+    return amount, price
 
 
-def _line_name(kind: LineKind, name: str, words: Words) -> str:
+def _unit_price(
+    key: tuple[LineKind, str],
+    found: Sequence[Mapping[tuple[LineKind, str], QuoteLine]],
+    quote: Quote,
+    words: Words,
+) -> str:
+    """What one of it costs: the same list holds for all choices."""
+    line = next(lines[key] for lines in found if key in lines)
+    return _money(line.unit_price, quote, words)
+
+
+def _line_name(kind: LineKind, name: str, each: str, words: Words) -> str:
+    """What a line is, with the price of one."""
     match kind:
         case "people":
-            return words.text(phrases.page_people())
+            return words.text(phrases.page_people(price=each))
         case "machine":
-            return words.text(phrases.page_machine(name=plain_name(name, words)))
+            return words.text(phrases.page_machine(name=plain_name(name, words), price=each))
         case "delivery":
-            return words.text(phrases.page_delivery())
+            return words.text(phrases.page_delivery(price=each))
         case "minimum":
             return words.text(phrases.page_minimum())
         case "material":
-            return name
+            return words.text(phrases.page_material(name=name, price=each))
 
 
 def _sums(quote: Quote, words: Words) -> tuple[QuoteRow, ...]:
@@ -215,7 +272,7 @@ def _sums(quote: Quote, words: Words) -> tuple[QuoteRow, ...]:
     percent = f"{rates.tax_percent.normalize():f}"
 
     def row(name: str, values: Sequence[Decimal]) -> QuoteRow:
-        return QuoteRow(name, tuple(("", _money(value, quote, words)) for value in values))
+        return _row(name, [("", _money(value, quote, words)) for value in values])
 
     rows = [row(words.text(phrases.page_net()), [one.net for one in quote.choices])]
     if rates.tax_name:
@@ -226,7 +283,8 @@ def _sums(quote: Quote, words: Words) -> tuple[QuoteRow, ...]:
 
 
 def _money(value: Decimal, quote: Quote, words: Words) -> str:
-    """A sum in whole minor units; a price that has finer parts keeps them."""
+    """A sum in whole minor units of the currency, which the table names once; a price that has
+    finer parts keeps them."""
     least = Decimal(1).scaleb(-quote.rates.minor_digits)
     shown = value.quantize(least) if value == value.quantize(least) else value
-    return words.money(shown, quote.rates.currency)
+    return words.money(shown, "").strip()
