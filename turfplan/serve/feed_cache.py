@@ -9,7 +9,7 @@ import threading
 from collections import OrderedDict
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import date, datetime
+from datetime import UTC, date, datetime, timedelta
 from functools import cached_property
 from pathlib import Path
 
@@ -30,6 +30,8 @@ from turfplan.serve.tokens import WHOLE, FeedView
 
 _HEAD, _END = b"BEGIN:VCALENDAR\r\n", b"END:VCALENDAR\r\n"
 FileSeen = tuple[int, int, int]
+Conditions = tuple[str, str, bytes | None, bytes | None]
+"""A method, what the file is called, If-None-Match and Accept-Encoding as they were sent."""
 # Tokens that are kept at hand: beyond these the first are looked up again.
 MOST_AT_HAND = 10_000
 
@@ -41,7 +43,7 @@ class ServedFeed:
     """
 
     published: index.PublishedFeed
-    answers: dict[tuple[object, ...], Prepared] = field(default_factory=dict, compare=False)
+    answers: dict[Conditions, Prepared] = field(default_factory=dict, compare=False)
 
     @cached_property
     def etag(self) -> str:
@@ -54,6 +56,24 @@ class ServedFeed:
         return gzip.compress(self.published.content, 6, mtime=0)
 
 
+@dataclass(frozen=True, slots=True)
+class _FeedAtHand:
+    """The feed of an address while nothing of it is new: the file that it shows as it was seen, and
+    the hour for which it is noted that the address was read, outside of which it is looked at
+    again."""
+
+    file: str
+    feed: ServedFeed
+    source: str
+    state: FileSeen | None
+    since: datetime
+    until: datetime
+
+    def lasts(self, now: datetime) -> bool:
+        """Whether it is still that hour and that file."""
+        return self.since <= now < self.until and seen(self.source) == self.state
+
+
 class _HeldConnection:
     """A connection that is closed when its thread, or the shelf, is gone, and what was found by it
     since others last wrote."""
@@ -62,14 +82,21 @@ class _HeldConnection:
         self.connection = connection
         self.version = -1
         self.tokens: OrderedDict[str, tokens.Token] = OrderedDict()
+        self.feeds: dict[str, _FeedAtHand] = {}
 
-    def known(self, text: str) -> tokens.Token | None:
-        """What a token opens, or None; looked up once for as long as nothing is written into the
-        index, by whichever connection or process."""
+    def look(self) -> None:
+        """Forgets what was found where something was written into the index since, by whichever
+        connection or process."""
         version: int = self.connection.execute("PRAGMA data_version").fetchone()[0]
         if version != self.version:
             self.tokens.clear()
+            self.feeds.clear()
             self.version = version
+
+    def known(self, text: str) -> tokens.Token | None:
+        """What a token opens, or None; looked up once for as long as nothing is written into the
+        index."""
+        self.look()
         key = tokens.hash_of(text)
         found = self.tokens.get(key)
         if found is None and (found := tokens.find(self.connection, text)) is not None:
@@ -111,20 +138,40 @@ class FeedCache:
         held = self._held()
         return held.known(token), held.version
 
-    def at_hand(self, token: str, now: datetime) -> tuple[tokens.Token, ServedFeed] | None:
-        """The feed that a token opens, where that is the same as at the last look: nothing is
-        planned, written or read for it, so that it is found without leaving the thread that takes
-        requests. None for all else, which `find` and `feed` answer.
+    def at_hand(self, token: str, now: datetime) -> tuple[str, ServedFeed] | None:
+        """The feed that a token opens with what its file is called, where that is the same as at
+        the last look: nothing is planned, written or read for it, so that it is found without
+        leaving the thread that takes requests. None for all else, which `find` and `feed` answer.
 
         That thread writes nothing into the index: what others write, it sees.
         """
-        found = self._held().known(token)
+        held = self._held()
+        held.look()
+        key = tokens.hash_of(token)
+        ready = held.feeds.get(key)
+        if ready is not None and ready.lasts(now):
+            return ready.file, ready.feed
+        ready = self._ready(held, token, now)
+        if ready is None:
+            return None
+        held.feeds[key] = ready
+        if len(held.feeds) > MOST_AT_HAND:
+            del held.feeds[next(iter(held.feeds))]
+        return ready.file, ready.feed
+
+    def _ready(self, held: _HeldConnection, token: str, now: datetime) -> _FeedAtHand | None:
+        """The feed of an address that was read in this hour, and has not changed since it was."""
+        found = held.known(token)
         if found is None or found.kind != "feed" or found.is_gone or found.ended(now):
             return None
         known = self._feeds.get((found.lawn.id, found.view.key))
-        if known is None or not tokens.is_noted(found, now) or seen(known[2]) != known[0]:
+        if known is None or not tokens.is_noted(found, now):
             return None
-        return found, known[1]
+        state, feed, source = known
+        since = now.astimezone(UTC).replace(minute=0, second=0, microsecond=0)
+        until = since + timedelta(hours=1)
+        ready = _FeedAtHand(found.view.file, feed, str(source), state, since, until)
+        return ready if ready.lasts(now) else None
 
     def find(self, token: str) -> tokens.Token | None:
         """What a token opens, or None."""
@@ -314,7 +361,7 @@ def _house_content(house: Path, part: CalendarPart) -> bytes | None:
     return None if lawns is None else house_calendar(lawns, part)
 
 
-def seen(path: Path) -> FileSeen | None:
+def seen(path: Path | str) -> FileSeen | None:
     """What changes whenever a file is written anew."""
     try:
         stat = os.stat(path)
