@@ -26,6 +26,7 @@ from turfplan.records.plan_calendar import CalendarPart
 from turfplan.serve import house_tokens, owners, tokens
 from turfplan.serve.feed import etag_of
 from turfplan.serve.guard import Prepared
+from turfplan.serve.opened import keep_opened_to_phones, opened_to_phones
 from turfplan.serve.tokens import WHOLE, FeedView
 
 _HEAD, _END = b"BEGIN:VCALENDAR\r\n", b"END:VCALENDAR\r\n"
@@ -232,6 +233,14 @@ class FeedCache:
     def withdraw_owner(self, number: int, now: datetime) -> bool:
         """Takes the owner's right from a browser."""
         return owners.withdraw(self._connection(), number, now)
+
+    def phones_kept_open(self) -> bool:
+        """Whether the owner has opened addresses to the home network."""
+        return opened_to_phones(self._connection())
+
+    def keep_phones_open(self, now: datetime | None) -> None:
+        """Keeps that they are open since a moment, or that they are not."""
+        keep_opened_to_phones(self._connection(), now)
 
     def draft(self, owner: owners.Owner) -> dict[str, str]:
         """What the owner has answered so far about a new lawn."""
