@@ -1652,8 +1652,9 @@ def phones_open() -> Message:
 
 
 def phones_are_open(*, address: str) -> Message:
-    """Open to phones on this network at {address}, and again after a restart. A computer that
-    sleeps stops it.
+    """Open to phones on this network at {address}, and again after a restart. Make an address for
+    the phone, and point its camera at the square that comes with it. A computer that sleeps stops
+    it.
     """
     return Message("page.phones_are_open", (("address", address),))
 
@@ -1676,7 +1677,7 @@ def phones_firewall(*, port: str) -> Message:
     return Message("page.phones_firewall", (("port", port),))
 
 
-def phones_refused(*, address: str, reason: str) -> Message:
+def phones_refused(*, address: str, reason: Message) -> Message:
     """This computer could not be opened at {address}: {reason}"""
     return Message("page.phones_refused", (("address", address), ("reason", reason)))
 

@@ -51,7 +51,7 @@ class PhoneListener:
     app: Callable[[tuple[str, ...]], ASGIApp] | None = None
     loop: asyncio.AbstractEventLoop | None = None
     _server: _SecondServer | None = None
-    _task: "asyncio.Task[None] | None" = None
+    _task: asyncio.Task[None] | None = None
     _lock: threading.Lock = field(default_factory=threading.Lock)
 
     @property
