@@ -366,6 +366,7 @@ def _replan(visit: Visit) -> None:
         log_failure(visit.server.settings.index, visit.lawn.id, len(reasons), visit.now)
     else:
         visit.server.failures.pop(visit.lawn.id, None)
+        visit.server.shelf.look_again()
 
 
 async def _nothing(request: Request, error: Exception) -> Response:
