@@ -30,7 +30,7 @@ from starlette.routing import Route
 
 from turfplan.serve.app import ServerSettings, create_app
 
-REQUESTS, ROUNDS, BYTES = 100, 21, 60_000
+REQUESTS, ROUNDS, BYTES = 20, 101, 60_000
 BUFFER = 1 << 17
 # What a second of feeds holds beside a second of constant bytes, by the status of the answer.
 LEAST = {200: 0.75, 304: 0.8}

@@ -9,8 +9,8 @@ from starlette.types import Scope
 from turfplan.phrases import page as phrases
 from turfplan.records.plan_calendar import FILES
 from turfplan.serve.feed import feed_answer
-from turfplan.serve.feed_cache import ServedFeed
 from turfplan.serve.guard import GUARDING, Prepared, plain
+from turfplan.serve.held_index import ServedFeed
 from turfplan.serve.visit import Server
 
 _CONDITIONS = {
