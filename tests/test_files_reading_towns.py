@@ -9,9 +9,11 @@ import pytest
 from command import run
 from told_errors import problem_text
 from turfplan.app.inputs import input_of
+from turfplan.calendar_days import PLAIN_YEAR, date_of
 from turfplan.errors import TurfplanError
+from turfplan.files.reading.gazetteer import nearest_town, seen_from
 from turfplan.files.reading.place import located
-from turfplan.files.reading.towns import nearest_town, seen_from, town_called, with_town
+from turfplan.files.reading.towns import town_called, with_town
 from turfplan.messages import words_for
 from turfplan.records.brief import Brief, Place, parse_brief
 from turfplan.units import System
@@ -88,6 +90,91 @@ def test_several_of_one_name() -> None:
     assert "59,339" in said and '"Lancaster, GB"' in said
 
 
+@pytest.mark.parametrize(
+    ("said", "near"),
+    [
+        ("Ashford, Kent", (51.15, 0.87)),
+        ("Ashford, Middlesex", (51.43, -0.46)),
+        ("Ashford, Surrey", (51.43, -0.46)),
+        ("Newport, Isle of Wight", (50.70, -1.29)),
+        ("Newport, Shropshire", (52.77, -2.38)),
+        ("Richmond, North Yorkshire", (54.40, -1.73)),
+        ("Richmond, Yorkshire", (54.40, -1.73)),
+        ("Reading, Berkshire", (51.46, -0.97)),
+        ("Brighton, Sussex", (50.83, -0.14)),
+        ("Bray, Co. Wicklow", (53.20, -6.10)),
+        ("Swords, County Dublin", (53.46, -6.22)),
+        ("Trim, Meath, Ireland", (53.55, -6.79)),
+        ("Springfield, Missouri", (37.22, -93.29)),
+        ("Springfield, Delaware County, PA", (39.93, -75.32)),
+        ("Richmond, NSW", (-33.60, 150.75)),
+        ("Halle (Saale)", (51.48, 11.97)),
+        ("Halle, Sachsen-Anhalt", (51.48, 11.97)),
+        ("Frankfurt, Hessen", (50.12, 8.68)),
+        ("Frankfurt, Brandenburg", (52.35, 14.55)),
+    ],
+)
+def test_a_county_or_a_region_tells_towns_of_one_name_apart(
+    said: str, near: tuple[float, float]
+) -> None:
+    """One that a town lies in as people say it: with or without the word for it, as counties were
+    before towns left them, in its own language."""
+    town = town_called(said)
+    assert (town.latitude, town.longitude) == pytest.approx(near, abs=0.03)
+
+
+@pytest.mark.parametrize(
+    ("said", "shown", "examples"),
+    [
+        ("Ashford", ("Kent, England",), ("Ashford, Kent", "Ashford, Surrey")),
+        ("Halle", ("Saxony-Anhalt, Germany", "Flanders"), ("Halle (Saale), Saxony-Anhalt",)),
+        ("Springfield", ("Missouri", "Illinois"), ("Springfield, MO", "Springfield, AU")),
+        ("Springfield, USA", ("Missouri",), ("Springfield, MO", "Springfield, MI")),
+    ],
+)
+def test_what_is_offered_is_found_as_it_is_offered(
+    said: str, shown: tuple[str, ...], examples: tuple[str, ...]
+) -> None:
+    """Each candidate has its county and when frost usually ends there, each example is one town."""
+    with pytest.raises(TurfplanError) as raised:
+        town_called(said)
+    told = problem_text(raised.value.problems[0])
+    assert all(part in told for part in shown) and "last frost about" in told
+    assert all(f'"{example}"' in told for example in examples)
+    offered = re.findall(r'"([^"]+)"', told.partition("say which")[2])
+    assert offered and len({(town_called(e).latitude, e) for e in offered}) == len(offered)
+
+
+def test_the_frost_of_a_candidate_is_the_frost_of_its_plan(tmp_path: Path) -> None:
+    """The day that is told of Lancaster in Pennsylvania is the one that a plan begins from."""
+    with pytest.raises(TurfplanError) as raised:
+        town_called("Lancaster")
+    told = problem_text(raised.value.problems[0])
+    brief = Brief.model_validate(
+        {"lawn": {"area": "100 m2", "grass": "tall_fescue"}, "place": {"town": "Lancaster, PA"}}
+    )
+    climate = located(with_town(brief).place, tmp_path).climate
+    assert climate.last_frost is not None
+    day = date_of(climate.last_frost.median, PLAIN_YEAR)
+    told_day = f"{day.day} {day:%b}"
+    assert f"Pennsylvania, United States (US; 59,339 people; last frost about {told_day})" in told
+
+
+@pytest.mark.parametrize("said", ["TN23", "tn23 1ab", "EH1 1AA", "M1"])
+def test_a_british_postcode_is_told_what_to_type_instead(said: str) -> None:
+    with pytest.raises(TurfplanError, match="postcodes are not known") as raised:
+        town_called(said)
+    assert "Ashford, Kent" in problem_text(raised.value.problems[0])
+
+
+def test_a_small_town_in_another_state_is_not_one_of_its_name() -> None:
+    """Where none of a name lies in the state that was said, no other is offered as the example."""
+    with pytest.raises(TurfplanError, match="elsewhere") as raised:
+        town_called("Richmond, Tasmania")
+    told = problem_text(raised.value.problems[0])
+    assert "name one nearby" in told and "say which" not in told
+
+
 def test_what_the_brief_says_beside_it_tells() -> None:
     """The state or country of the brief settles a name, and may contradict it."""
     assert town_called("Lancaster", "US", "OH").state == "OH"
@@ -136,7 +223,7 @@ def test_the_nearest_is_the_nearest() -> None:
     """Over bands of latitude and the date line no town lies nearer than the one that is found."""
     from math import acos, cos, radians, sin
 
-    from turfplan.files.reading import towns
+    from turfplan.files.reading import gazetteer as towns
 
     bands = towns._pack()[0]["bands"]
     every = [
@@ -365,7 +452,7 @@ def test_the_pack_is_whole() -> None:
     """What its header says of it, and coordinates, people and heights that can be."""
     from hashlib import sha256
 
-    from turfplan.files.reading import towns
+    from turfplan.files.reading import gazetteer as towns
 
     head, blob = towns._pack()
     assert sha256(blob).hexdigest() == head["sha256"]

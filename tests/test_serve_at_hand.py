@@ -2,6 +2,7 @@
 something has.
 """
 
+import threading
 from datetime import date, timedelta
 from pathlib import Path
 
@@ -13,7 +14,7 @@ pytest.importorskip("uvicorn", reason="the extra web is not installed")
 from served import NAME, ServedHome  # after the skips
 from turfplan.app.log_entry import Happening, log_entry
 from turfplan.files import index as store
-from turfplan.serve import app, feed_cache, tokens
+from turfplan.serve import app, feed_cache, held_index, tokens
 from turfplan.serve.feed_cache import FeedCache
 from turfplan.serve.guard import SECURITY
 
@@ -77,11 +78,35 @@ def test_a_feed_that_has_not_changed_is_read_and_written_for_by_nobody(
     assert client.get(path).status_code == 410
 
 
+def test_what_this_server_takes_back_opens_nothing_at_once(
+    home: ServedHome, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A look holds for the requests that follow it at once, and never beyond an address that is
+    taken back here, nor beyond its own time."""
+    monkeypatch.setattr(feed_cache, "GLANCE", 3600.0)
+    text, other = home.token("feed", "Ana"), home.token("feed", "Bo")
+    shelf, now = FeedCache(home.index), home.now()
+    first, second = shelf.find(text), shelf.find(other)
+    assert first is not None and second is not None
+    for token in (first, second):
+        shelf.was_read(token, now)
+        assert shelf.feed(token.lawn) is not None
+    assert shelf.at_hand(text, now) is not None and shelf.at_hand(other, now) is not None
+    thread = threading.Thread(target=lambda: shelf.withdraw(first.id, first.lawn))
+    thread.start()
+    thread.join()
+    assert shelf.at_hand(text, now) is None and shelf.at_hand(other, now) is not None
+    with store.opened(home.index) as connection:
+        assert tokens.revoke(connection, second.id)
+    monkeypatch.setattr(feed_cache, "GLANCE", 0.0)
+    assert shelf.at_hand(other, now) is None
+
+
 def test_only_so_many_addresses_are_kept_at_hand(
     home: ServedHome, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Beyond them the first are looked up again; guesses are not kept at all."""
-    monkeypatch.setattr(feed_cache, "MOST_AT_HAND", 2)
+    monkeypatch.setattr(held_index, "MOST_AT_HAND", 2)
     shelf = FeedCache(home.index)
     given = [home.token("feed", str(n)) for n in range(4)]
     found = [shelf.token_at_hand(token)[0] for token in (*given, "x" * 43)]

@@ -3,21 +3,26 @@
 import re
 import shutil
 import subprocess
+import threading
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from datetime import date
 from pathlib import Path
 from typing import Any
 
+import httpx2 as httpx
 import pytest
 
 pytest.importorskip("starlette", reason="the extra web is not installed")
 pytest.importorskip("uvicorn", reason="the extra web is not installed")
 
+from starlette.responses import Response  # after the skips
+
 from screens import NARROW, opened
 from served import ServedHome, serving  # after the skips
 from test_export_screen import browser  # noqa: F401 — a fixture
 from tiers import full
-from turfplan.serve import printed_sheets, sheet_pages
+from turfplan.serve import app, printed_sheets, sheet_pages
 from turfplan.serve.printed_sheets import MOST_KEPT, PrintedSheets
 
 SPREADING, WATERING = date(2027, 4, 11), date(2027, 9, 15)
@@ -121,3 +126,41 @@ def test_a_pdf_comes_from_a_worker_while_feeds_are_answered(home: ServedHome) ->
     assert got.headers["content-type"] == "application/pdf" and got.content.startswith(b"%PDF-")
     assert got.headers["content-disposition"] == 'inline; filename="day-2027-04-11.pdf"'
     assert client.get(f"{page}/day.pdf").content == got.content
+
+
+@pytest.mark.parametrize("path", ["day.pdf", "season"])
+def test_a_feed_is_answered_while_a_pdf_or_a_page_is_being_made(
+    home: ServedHome, monkeypatch: pytest.MonkeyPatch, path: str
+) -> None:
+    """It ends only once feeds were answered, new ones, unchanged ones and looks at their heads:
+    whoever had to wait for it would wait for good."""
+    begun, fed = threading.Event(), threading.Event()
+
+    def waits(*_: object) -> Any:
+        begun.set()
+        assert fed.wait(60), "no feed was answered meanwhile"
+        return Response(b"made")
+
+    monkeypatch.setitem(app.PAGES, path, waits)
+    page = f"/lawn/{home.token('read', path)}"
+    paths = [f"/feed/{home.token('feed', str(n))}.ics" for n in range(3)]
+    with serving(ServedHome(home.root, home.day)) as served, ThreadPoolExecutor(6) as pool:
+
+        def got(path: str, method: str = "GET", **headers: str) -> httpx.Response:
+            return httpx.request(method, f"{served.base}{path}", headers=headers, timeout=90)
+
+        # As many as are made at once, and more: they hold no thread that a feed is found in.
+        made = [pool.submit(got, f"{page}/{path}") for _ in range(6)]
+        assert begun.wait(60)
+        first = [got(path) for path in paths]
+        again = [
+            got(path, **{"If-None-Match": one.headers["etag"]})
+            for path, one in zip(paths, first, strict=True)
+        ]
+        heads = [got(path, "HEAD") for path in paths]
+        assert not any(one.done() for one in made)
+        fed.set()
+        assert [one.result().content for one in made] == [b"made"] * 6
+    assert all(one.content.startswith(b"BEGIN:VCALENDAR") for one in first)
+    assert [one.status_code for one in (*again, *heads)] == [304] * 3 + [200] * 3
+    assert not any(one.content for one in (*again, *heads))

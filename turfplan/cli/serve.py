@@ -83,10 +83,11 @@ def serve(
     _need_web()
     import uvicorn
 
-    from turfplan.cli.own_names import own_address, own_names
     from turfplan.cli.serve_office import greet_office, office_of
     from turfplan.phrases import screen
     from turfplan.serve.app import create_app
+    from turfplan.serve.own_names import own_address, own_names
+    from turfplan.serve.phones import PhoneListener
     from turfplan.serve.reach import reach_of
     from turfplan.serve.ticks import replan_apart
     from turfplan.serve.visit import ServerSettings
@@ -113,6 +114,7 @@ def serve(
         compress=gzip,
         replan=replan_apart,
         home_url=public if reach_of(public) == "home" else None,
+        phones=PhoneListener(port) if reach_of(public) == "machine" else None,
     )
     app = create_app(settings)
     say(words_of_user(), screen.serve_on(address=public), aside=True)

@@ -55,4 +55,8 @@ MIGRATIONS: tuple[tuple[str, ...], ...] = (
         # An address of a house that came back with a copy is closed until it is opened, too.
         "ALTER TABLE house_token ADD COLUMN closed TEXT",
     ),
+    (
+        # What the owner has opened on the page, and opens again when the server starts.
+        "CREATE TABLE opened (what TEXT PRIMARY KEY, since TEXT NOT NULL)",
+    ),
 )

@@ -1630,3 +1630,58 @@ def end_is_over() -> Message:
 def write_day(*, example: str) -> Message:
     """Write the day as year-month-day, for example {example}."""
     return Message("page.write_day", (("example", example),))
+
+
+def phones_title() -> Message:
+    """Phones on this network"""
+    return Message("page.phones_title")
+
+
+def phones_say() -> Message:
+    """A phone at home cannot reach this computer yet. Open it to phones on this network, and
+    calendars on phones and computers at home can subscribe; those that live on the web cannot. Only
+    addresses that you give open, and none of your own pages. Anyone on this network could read
+    along.
+    """
+    return Message("page.phones_say")
+
+
+def phones_open() -> Message:
+    """Open to phones on this network"""
+    return Message("page.phones_open")
+
+
+def phones_are_open(*, address: str) -> Message:
+    """Open to phones on this network at {address}, and again after a restart. Make an address for
+    the phone, and point its camera at the square that comes with it. A computer that sleeps stops
+    it.
+    """
+    return Message("page.phones_are_open", (("address", address),))
+
+
+def phones_close() -> Message:
+    """Close to this network"""
+    return Message("page.phones_close")
+
+
+def phones_seen() -> Message:
+    """A device of this network has asked already."""
+    return Message("page.phones_seen")
+
+
+def phones_firewall(*, port: str) -> Message:
+    """No other device has asked yet. If a phone finds nothing, the firewall of this computer may
+    stop it: let it accept connections to port {port}. A guest network often keeps its devices
+    apart.
+    """
+    return Message("page.phones_firewall", (("port", port),))
+
+
+def phones_refused(*, address: str, reason: Message) -> Message:
+    """This computer could not be opened at {address}: {reason}"""
+    return Message("page.phones_refused", (("address", address), ("reason", reason)))
+
+
+def no_network() -> Message:
+    """This computer is in no network: connect it to the one at home first."""
+    return Message("page.no_network")

@@ -1,6 +1,6 @@
 """Messages of `messages/en/towns.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message, Number, Quantity
+from turfplan.message import DateInYear, Message, Number, Quantity
 
 
 def in_state(*, town: str, state: str, country: str) -> Message:
@@ -112,6 +112,13 @@ def candidate(*, town: Message, code: str, people: Number) -> Message:
     return Message("towns.candidate", (("town", town), ("code", code), ("people", people)))
 
 
+def candidate_frost(*, town: Message, code: str, people: Number, day: DateInYear) -> Message:
+    """{town} ({code}; {people} people; last frost about {day})"""
+    return Message(
+        "towns.candidate_frost", (("town", town), ("code", code), ("people", people), ("day", day))
+    )
+
+
 def say_which(*, example: str) -> Message:
     """say which: \"{example}\""""
     return Message("towns.say_which", (("example", example),))
@@ -134,3 +141,13 @@ def other_ways() -> Message:
     longitude
     """
     return Message("towns.other_ways")
+
+
+def postcode_unknown() -> Message:
+    """British postcodes are not known here"""
+    return Message("towns.postcode_unknown")
+
+
+def name_town() -> Message:
+    """give the town with its county, for example \"Ashford, Kent\""""
+    return Message("towns.name_town")

@@ -1,6 +1,7 @@
 """The served feeds and pages: routes that parse, call one function, and map one error."""
 
-from collections.abc import Awaitable, Callable
+from collections.abc import AsyncIterator, Awaitable, Callable
+from contextlib import asynccontextmanager
 from dataclasses import replace
 from functools import partial
 
@@ -9,13 +10,13 @@ from starlette.applications import Starlette
 from starlette.concurrency import run_in_threadpool
 from starlette.datastructures import FormData
 from starlette.requests import Request
-from starlette.responses import PlainTextResponse, Response
+from starlette.responses import Response
 from starlette.routing import Route
 from starlette.types import Scope
 
-from turfplan.export.templates import stylesheet
 from turfplan.files.failure_log import log_failure
 from turfplan.phrases import page as phrases
+from turfplan.serve.assets import robots, script, style, worker
 from turfplan.serve.befell import unheeded
 from turfplan.serve.calendar_pages import calendar_page, copy_answer
 from turfplan.serve.feed_cache import FeedCache
@@ -41,7 +42,14 @@ from turfplan.serve.office_client import with_client
 from turfplan.serve.office_desk import OfficeDesk
 from turfplan.serve.office_routes import office_routes
 from turfplan.serve.office_seats import front_page, lawn_seat
-from turfplan.serve.owner_pages import claim_page, home_page, made_page, owner_form, owner_of
+from turfplan.serve.owner_pages import (
+    claim_page,
+    home_page,
+    made_page,
+    owner_form,
+    owner_of,
+    phones_form,
+)
 from turfplan.serve.pages import (
     Known,
     ask_page,
@@ -52,6 +60,7 @@ from turfplan.serve.pages import (
     today_page,
 )
 from turfplan.serve.pages_at_hand import PagesAtHand
+from turfplan.serve.phones import of_addresses
 from turfplan.serve.season_pages import season_page, what_if_page
 from turfplan.serve.sheet_pages import one_day_page, pdf_answer, printed_page
 from turfplan.serve.ticks import WrittenTicks, take_back, write_ticks
@@ -87,7 +96,7 @@ OF_CREW = {
     name: PAGES[name] for name in ("", "did", "print/day", "print/week", "day.pdf", "week.pdf")
 }
 # What the office of a business leaves to the owner, and to the command that keeps what was offered.
-_NOT_OF_OFFICE = ("delete_lawn", "withdraw_browser")
+_NOT_OF_OFFICE = ("delete_lawn", "withdraw_browser", "open_phones", "close_phones")
 # What takes seconds.
 _SLOW = ("day.pdf", "week.pdf", "everything")
 _FormAnswer = Callable[[Visit, Known, FormData], Response]
@@ -96,6 +105,8 @@ _OWNERS: dict[str, _FormAnswer] = {
     "give": owner_form,
     "withdraw": owner_form,
     "withdraw_browser": owner_form,
+    "open_phones": phones_form,
+    "close_phones": phones_form,
     "save_brief": save_brief,
     "delete_lawn": delete_lawn,
     "what_if": what_if_page,
@@ -124,21 +135,35 @@ def create_app(settings: ServerSettings) -> Guard:
         Route("/house/{token}/{lawn}/{page:path}", _awaited(_house, server), methods=forms),
         Route("/mine/{lawn}", _awaited(_mine, server), methods=forms),
         Route("/mine/{lawn}/{page:path}", _awaited(_mine, server), methods=forms),
-        Route("/static/web.css", _style, methods=["GET"]),
-        Route("/static/web.js", _script, methods=["GET"]),
-        Route("/worker.js", _worker, methods=["GET"]),
-        Route("/robots.txt", _robots, methods=["GET"]),
+        Route("/static/web.css", style, methods=["GET"]),
+        Route("/static/web.js", script, methods=["GET"]),
+        Route("/worker.js", worker, methods=["GET"]),
+        Route("/robots.txt", robots, methods=["GET"]),
         *(office_routes(server, _visited) if office is not None else ()),
     ]
     handlers = {404: _nothing, 405: _other_method, 400: _bad_form, 500: _failed}
-    app = Starlette(routes=routes, exception_handlers=handlers)
+    app = Starlette(routes=routes, exception_handlers=handlers, lifespan=partial(_living, server))
     # A redirect would tell a guess that it was near.
     app.router.redirect_slashes = False
 
     def ready(scope: Scope) -> Prepared | None:
         return feed_at_hand(server, scope) or pages.find(server, scope)
 
+    if settings.phones is not None:
+        narrow = of_addresses(app)
+        settings.phones.app = lambda hosts: Guard(narrow, settings.per_minute, hosts, ready)
     return Guard(app, settings.per_minute, settings.hosts, ready)
+
+
+@asynccontextmanager
+async def _living(server: Server, app: Starlette) -> AsyncIterator[None]:
+    """While the server lives: what the owner has opened to the home network is open."""
+    phones = server.settings.phones
+    if phones is None:
+        yield
+        return
+    async with phones.living(server.shelf.phones_kept_open):
+        yield
 
 
 def _plainly(
@@ -341,29 +366,7 @@ def _replan(visit: Visit) -> None:
         log_failure(visit.server.settings.index, visit.lawn.id, len(reasons), visit.now)
     else:
         visit.server.failures.pop(visit.lawn.id, None)
-
-
-async def _style(request: Request) -> Response:
-    return _asset("web.css", "text/css")
-
-
-async def _script(request: Request) -> Response:
-    return _asset("web.js", "text/javascript")
-
-
-def _asset(name: str, kind: str) -> Response:
-    headers = {"Cache-Control": "public, max-age=3600"}
-    return Response(str(stylesheet(name)), media_type=kind, headers=headers)
-
-
-async def _worker(request: Request) -> Response:
-    # It lies above all pages: from below it could open none of them.
-    return _asset("worker.js", "text/javascript")
-
-
-async def _robots(request: Request) -> Response:
-    closed = "".join(f"Disallow: /{each}/\n" for each in ("lawn", "own", "house"))
-    return PlainTextResponse(f"User-agent: *\n{closed}")
+        visit.server.shelf.look_again()
 
 
 async def _nothing(request: Request, error: Exception) -> Response:

@@ -58,7 +58,23 @@ def calendar_page(
         browsers=[_browser(one, words) for one in browsers],
         errors=[words.text(one) for one in told],
         form=form or {},
+        phones=_phones(visit, words) if owns else None,
     )
+
+
+def _phones(visit: Visit, words: Words) -> dict[str, object] | None:
+    """How the owner opens the home network to phones, or closes it, at the machine itself; None
+    elsewhere."""
+    phones = visit.server.settings.phones
+    if phones is None or reach_of(visit.base_url) != "machine":
+        return None
+    held_off = phrases.phones_firewall(port=str(phones.port))
+    return {
+        "open": phones.url is not None,
+        "address": phones.url,
+        "fault": words.text(phones.fault) if phones.fault is not None else "",
+        "seen": words.text(phrases.phones_seen() if phones.seen else held_off),
+    }
 
 
 _RIGHTS: dict[tokens.TokenKind, Callable[[], Message]] = {

@@ -2,15 +2,12 @@
 with its forms.
 """
 
-import gzip
-import os
+import math
 import sqlite3
 import threading
-from collections import OrderedDict
+import time
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from datetime import date, datetime
-from functools import cached_property
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
 from turfplan.app.house_files import house_calendar, readable_house
@@ -25,61 +22,21 @@ from turfplan.files.reading.plan import read_plan
 from turfplan.records.plan_calendar import CalendarPart
 from turfplan.serve import house_tokens, owners, tokens
 from turfplan.serve.feed import etag_of
-from turfplan.serve.guard import Prepared
+from turfplan.serve.held_index import (
+    MOST_AT_HAND,
+    FeedAtHand,
+    FileSeen,
+    HeldConnection,
+    ServedFeed,
+    seen,
+)
+from turfplan.serve.opened import keep_opened_to_phones, opened_to_phones
 from turfplan.serve.tokens import WHOLE, FeedView
 
 _HEAD, _END = b"BEGIN:VCALENDAR\r\n", b"END:VCALENDAR\r\n"
-FileSeen = tuple[int, int, int]
-# Tokens that are kept at hand: beyond these the first are looked up again.
-MOST_AT_HAND = 10_000
-
-
-@dataclass(frozen=True)
-class ServedFeed:
-    """The last good bytes of a lawn's feed with what answers need of them, worked out once a
-    version; `answers` are those that are ready.
-    """
-
-    published: index.PublishedFeed
-    answers: dict[tuple[object, ...], Prepared] = field(default_factory=dict, compare=False)
-
-    @cached_property
-    def etag(self) -> str:
-        """The strong validator of the plain bytes."""
-        return etag_of(self.published.content)
-
-    @cached_property
-    def zipped(self) -> bytes:
-        """The bytes in gzip, the same each time."""
-        return gzip.compress(self.published.content, 6, mtime=0)
-
-
-class _HeldConnection:
-    """A connection that is closed when its thread, or the shelf, is gone, and what was found by it
-    since others last wrote."""
-
-    def __init__(self, connection: sqlite3.Connection) -> None:
-        self.connection = connection
-        self.version = -1
-        self.tokens: OrderedDict[str, tokens.Token] = OrderedDict()
-
-    def known(self, text: str) -> tokens.Token | None:
-        """What a token opens, or None; looked up once for as long as nothing is written into the
-        index, by whichever connection or process."""
-        version: int = self.connection.execute("PRAGMA data_version").fetchone()[0]
-        if version != self.version:
-            self.tokens.clear()
-            self.version = version
-        key = tokens.hash_of(text)
-        found = self.tokens.get(key)
-        if found is None and (found := tokens.find(self.connection, text)) is not None:
-            self.tokens[key] = found
-            if len(self.tokens) > MOST_AT_HAND:
-                self.tokens.popitem(last=False)
-        return found
-
-    def __del__(self) -> None:
-        self.connection.close()
+# Seconds for which a look at the index and at a file holds for the next requests: what other
+# programs write is seen within it, what this one does at once.
+GLANCE = 0.001
 
 
 class FeedCache:
@@ -93,13 +50,18 @@ class FeedCache:
         self._threads = threading.local()
         self._feeds: dict[tuple[int, str], tuple[FileSeen | None, ServedFeed, Path]] = {}
         self._houses: dict[tuple[str, str], tuple[tuple[FileSeen | None, ...], ServedFeed]] = {}
+        self._changed = -math.inf
         self._connection()
 
-    def _held(self) -> _HeldConnection:
-        held: _HeldConnection | None = getattr(self._threads, "held", None)
+    def look_again(self) -> None:
+        """Lets nothing pass that was looked at before: something was changed in this process."""
+        self._changed = time.monotonic()
+
+    def _held(self) -> HeldConnection:
+        held: HeldConnection | None = getattr(self._threads, "held", None)
         if held is None:
             # Whichever thread lets go of it last closes it.
-            held = self._threads.held = _HeldConnection(index.connect(self.path, any_thread=True))
+            held = self._threads.held = HeldConnection(index.connect(self.path, any_thread=True))
         return held
 
     def _connection(self) -> sqlite3.Connection:
@@ -111,20 +73,44 @@ class FeedCache:
         held = self._held()
         return held.known(token), held.version
 
-    def at_hand(self, token: str, now: datetime) -> tuple[tokens.Token, ServedFeed] | None:
-        """The feed that a token opens, where that is the same as at the last look: nothing is
-        planned, written or read for it, so that it is found without leaving the thread that takes
-        requests. None for all else, which `find` and `feed` answer.
+    def at_hand(self, token: str, now: datetime) -> tuple[str, ServedFeed] | None:
+        """The feed that a token opens with what its file is called, where that is the same as at
+        the last look: nothing is planned, written or read for it, so that it is found without
+        leaving the thread that takes requests. None for all else, which `find` and `feed` answer.
 
         That thread writes nothing into the index: what others write, it sees.
         """
-        found = self._held().known(token)
+        held, moment = self._held(), time.monotonic()
+        # What was looked at before this moment is looked at again.
+        at_latest = max(moment - GLANCE, self._changed)
+        if held.looked < at_latest:
+            held.looked = moment
+            held.look()
+        key = tokens.hash_of(token)
+        ready = held.feeds.get(key)
+        if ready is not None and ready.lasts(now, moment, at_latest):
+            return ready.file, ready.feed
+        ready = self._ready(held, token, now)
+        if ready is None:
+            return None
+        held.feeds[key] = ready
+        if len(held.feeds) > MOST_AT_HAND:
+            del held.feeds[next(iter(held.feeds))]
+        return ready.file, ready.feed
+
+    def _ready(self, held: HeldConnection, token: str, now: datetime) -> FeedAtHand | None:
+        """The feed of an address that was read in this hour, and has not changed since it was."""
+        found = held.known(token)
         if found is None or found.kind != "feed" or found.is_gone or found.ended(now):
             return None
         known = self._feeds.get((found.lawn.id, found.view.key))
-        if known is None or not tokens.is_noted(found, now) or seen(known[2]) != known[0]:
+        if known is None or not tokens.is_noted(found, now):
             return None
-        return found, known[1]
+        state, feed, source = known
+        since = now.astimezone(UTC).replace(minute=0, second=0, microsecond=0)
+        until = since + timedelta(hours=1)
+        ready = FeedAtHand(found.view.file, feed, str(source), state, since, until)
+        return ready if ready.lasts(now, time.monotonic(), math.inf) else None
 
     def find(self, token: str) -> tokens.Token | None:
         """What a token opens, or None."""
@@ -133,6 +119,7 @@ class FeedCache:
     def revoke(self, token: tokens.Token) -> None:
         """Takes a token of a page back for good, with its feed."""
         tokens.revoke(self._connection(), token.id, token.lawn)
+        self.look_again()
 
     def was_read(self, token: tokens.Token, now: datetime) -> None:
         """Notes that something was read by a token."""
@@ -156,7 +143,9 @@ class FeedCache:
 
     def withdraw(self, number: int, lawn: ServedLawn) -> bool:
         """Takes an address of a lawn back; False where it has none of that number."""
-        return tokens.revoke(self._connection(), number, lawn)
+        done = tokens.revoke(self._connection(), number, lawn)
+        self.look_again()
+        return done
 
     def lawns(self) -> tuple[ServedLawn, ...]:
         """Every lawn that is served."""
@@ -186,6 +175,14 @@ class FeedCache:
         """Takes the owner's right from a browser."""
         return owners.withdraw(self._connection(), number, now)
 
+    def phones_kept_open(self) -> bool:
+        """Whether the owner has opened addresses to the home network."""
+        return opened_to_phones(self._connection())
+
+    def keep_phones_open(self, now: datetime | None) -> None:
+        """Keeps that they are open since a moment, or that they are not."""
+        keep_opened_to_phones(self._connection(), now)
+
     def draft(self, owner: owners.Owner) -> dict[str, str]:
         """What the owner has answered so far about a new lawn."""
         return owners.draft(self._connection(), owner)
@@ -201,6 +198,7 @@ class FeedCache:
     def remove_lawn(self, lawn: ServedLawn) -> None:
         """Takes a lawn out of what is served, with all its addresses."""
         index.remove_lawn(self._connection(), lawn)
+        self.look_again()
         self._feeds = {key: kept for key, kept in self._feeds.items() if key[0] != lawn.id}
 
     def find_house(self, token: str) -> house_tokens.HouseToken | None:
@@ -312,12 +310,3 @@ def _house_content(house: Path, part: CalendarPart) -> bytes | None:
     what it published would vanish."""
     lawns = readable_house(house)
     return None if lawns is None else house_calendar(lawns, part)
-
-
-def seen(path: Path) -> FileSeen | None:
-    """What changes whenever a file is written anew."""
-    try:
-        stat = os.stat(path)
-    except OSError:
-        return None
-    return stat.st_mtime_ns, stat.st_ino, stat.st_size

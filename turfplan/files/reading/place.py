@@ -18,9 +18,9 @@ from turfplan.climate.real_years import RealYear, real_years
 from turfplan.climate.record import Climate, Frost
 from turfplan.climate.world_grid import Grid, Months, months_at, open_grid
 from turfplan.errors import Problem, TurfplanError
+from turfplan.files.reading.gazetteer import Town, called, nearest_town, seen_from, state_name
 from turfplan.files.reading.postal_codes import postal_place
 from turfplan.files.reading.timezones import timezone_at
-from turfplan.files.reading.towns import Town, called, nearest_town, seen_from, state_name
 from turfplan.message import Message, Number
 from turfplan.phrases import climate as phrases
 from turfplan.phrases import place_faults as faults

@@ -1,5 +1,7 @@
 """What this machine is called in its network."""
 
+from turfplan.serve.reach import reach_of
+
 
 def own_address() -> str:
     """This machine's address in its network, as far as it has one; nothing is sent to learn it."""
@@ -20,3 +22,9 @@ def own_names() -> tuple[str, ...]:
 
     name = socket.gethostname().partition(".")[0].lower()
     return (name, f"{name}.local") if name else ()
+
+
+def address_at_home() -> str | None:
+    """This machine's address in its network; None where it is in none."""
+    own = own_address()
+    return None if reach_of(f"http://{own}") == "machine" else own
