@@ -1150,9 +1150,14 @@ def ask_area(*, example: str) -> Message:
     return Message("page.ask_area", (("example", example),))
 
 
-def ask_depth(*, example: str) -> Message:
-    """How low on average ({example}; 0: nothing)?"""
-    return Message("page.ask_depth", (("example", example),))
+def ask_depth() -> Message:
+    """How uneven is it?"""
+    return Message("page.ask_depth")
+
+
+def depth_hint(*, example: str) -> Message:
+    """Fill on average, such as {example}; 0: none."""
+    return Message("page.depth_hint", (("example", example),))
 
 
 def take_a_way() -> Message:
@@ -1513,12 +1518,12 @@ def sprayed_nothing() -> Message:
 
 
 def sprayed_sprouting() -> Message:
-    """Against sprouting weeds"""
+    """To stop seeds sprouting"""
     return Message("page.sprayed_sprouting")
 
 
 def sprayed_leaves() -> Message:
-    """On leaves"""
+    """On leaves of weeds"""
     return Message("page.sprayed_leaves")
 
 
@@ -1548,7 +1553,7 @@ def month_of(*, month: Month, year: str) -> Message:
 
 
 def help_sprayed_on(*, day: Day) -> Message:
-    """Write the month or the day, for example {day}; it cannot lie ahead."""
+    """Write the month or the day, for example {day}, not one that lies ahead"""
     return Message("page.help_sprayed_on", (("day", day),))
 
 
@@ -1558,7 +1563,7 @@ def ask_killer() -> Message:
 
 
 def killer_say(*, weeks: int) -> Message:
-    """It decides when seed may follow. Empty if you don't know: seed then waits {weeks} weeks."""
+    """If you don't know: seed waits {weeks} weeks, unless its label says otherwise."""
     return Message("page.killer_say", (("weeks", weeks),))
 
 

@@ -45,6 +45,7 @@ _ASKED = {
     "grass": phrases.ask_grass,
     "condition": phrases.ask_condition,
     "everywhere": phrases.where_low,
+    "depth": phrases.ask_depth,
     "cause": phrases.ask_cause,
     "soil": phrases.ask_soil,
     "water": phrases.ask_water,
@@ -84,7 +85,7 @@ def asked_page(
         words,
         name=name,
         question=_wording(name, answers, words),
-        hint=words.text(phrases.place_hint()) if name == "place" else "",
+        hint=_hint(name, answers, words),
         number=place + 1,
         count=len(steps),
         answer=answer,
@@ -165,9 +166,16 @@ def _wording(name: str, answers: BriefAnswers, words: Words) -> str:
     """A question as it is asked: where answers are to be chosen it names none."""
     if name == "area":
         return words.text(phrases.ask_area(example=example_of(name, answers)))
-    if name == "depth":
-        return words.text(phrases.ask_depth(example=example_of(name, answers)))
     return words.text(_ASKED[name]() if name in _ASKED else BY_NAME[name].asked())
+
+
+def _hint(name: str, answers: BriefAnswers, words: Words) -> str:
+    """What is to be typed, where the question does not say it."""
+    if name == "place":
+        return words.text(phrases.place_hint())
+    if name == "depth":
+        return words.text(phrases.depth_hint(example=example_of(name, answers)))
+    return ""
 
 
 def check_page(
