@@ -1053,7 +1053,7 @@ def ask_intent() -> Message:
 
 
 def intent_none() -> Message:
-    """Leave it as it is: level only"""
+    """Sow nothing"""
     return Message("page.intent_none")
 
 
