@@ -109,7 +109,7 @@ def test_a_lawn_is_planned_from_nothing(
         if scripts:
             assert page.evaluate(SMALL) == [] and barriers(page, axe) == []
         told = text_of(page)
-        assert "Is this right?" in told and "Only in hollows, 20 %" in told
+        assert "Is this right?" in told and "Only in hollows, 20" in told
         assert "4200 ft2" in told and "2,4-D" in told and "Rotor" in told
         press(page, "Make the plan")
         assert page.url == f"{home.base}/mine/1/made" and "The plan is made" in text_of(page)
