@@ -49,6 +49,8 @@ def _hands(number: str, told: Callable[[], Message]) -> BriefChoice:
     return BriefChoice(number, told, {"work": f"people = {number}"})
 
 
+_BY_HAND = "\n".join(("possible = true", "timer = false"))
+_BY_TIMER = "\n".join(("possible = true", "timer = true"))
 # By the names of the questions, in the order in which they are offered.
 CHOICES: Mapping[str, tuple[BriefChoice, ...]] = {
     "condition": (
@@ -68,9 +70,9 @@ CHOICES: Mapping[str, tuple[BriefChoice, ...]] = {
         _bumps("traffic", seen.traffic),
     ),
     "water": (
-        _watered("hose", phrases.water_hose, "possible = true\ntimer = false", heads=False),
-        _watered("timer", phrases.water_timer, "possible = true\ntimer = true", heads=False),
-        _watered("system", phrases.water_system, "possible = true\ntimer = true", heads=True),
+        _watered("hose", phrases.water_hose, _BY_HAND, heads=False),
+        _watered("timer", phrases.water_timer, _BY_TIMER, heads=False),
+        _watered("system", phrases.water_system, _BY_TIMER, heads=True),
         _watered("rain", phrases.water_rain, "possible = false", heads=False),
     ),
     "heads": (
@@ -93,7 +95,7 @@ CHOICES: Mapping[str, tuple[BriefChoice, ...]] = {
 }
 _KINDS: Mapping[str, tuple[tuple[str, str], ...]] = {
     "condition": (
-        (r"bare|gone|dead|no grass", "bare"),
+        (r"bare|gone|dead|no\sgrass", "bare"),
         (r"patch|spots?\b|hol(e|es)\b", "patchy"),
         (r"thin|weak|poor|sparse", "thin"),
         (r"thick|dense|good|full|fine|healthy|ok\b", "dense"),
