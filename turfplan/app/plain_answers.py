@@ -82,7 +82,7 @@ _INTENTS = {
 _BESIDE_TEXTURE = re.compile(
     r"an?|the|very|quite|rather|mostly|mainly|of|is|it|bit|and|some|with|soil|ground|earth|dirt"
     r"|garden|top|topsoil|gr[ea]y|red|brown|black|yellow|orange|white|blue|dark|pale|light|deep"
-    r"|good|old|poor|wet|damp|dry|hard|soft|stiff|heavy|sticky|dense|stony|stones|pebbles|gravel"
+    r"|gumbo|good|old|poor|wet|damp|dry|hard|soft|stiff|heavy|sticky|dense|stony|stones|pebbles|gravel"
 )
 # Soils as they are spoken of, by the words that are left; a soil that is "sandy" is a loam of sand.
 _SOILS = {
