@@ -84,6 +84,7 @@ from turfplan.app.seen_answers import soil_by_feel, soil_by_jar
         ("soil", "rather sandy soil", "sandy loam"),
         ("soil", "dark sandy loam", "sandy loam"),
         ("soil", "sticky", "clay"),
+        ("soil", "gumbo clay", "clay"),
         ("soil", "black", "black"),
         ("soil", "silty clay", "silty clay"),
         ("grass", "mixed old grass", "mixed"),

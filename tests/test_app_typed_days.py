@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 
-from turfplan.app.typed_days import spans_of, written_spans
+from turfplan.app.typed_days import last_day_of, spans_of, written_spans
 
 TODAY = date(2026, 11, 30)
 
@@ -42,3 +42,23 @@ def test_plain_dates(typed: str, wanted: str | None) -> None:
 def test_what_is_no_date(typed: str) -> None:
     """Neither a feast nor what is read otherwise elsewhere is guessed."""
     assert spans_of(typed, TODAY) is None
+
+
+@pytest.mark.parametrize(
+    ("typed", "last"),
+    [
+        ("April", date(2027, 4, 30)),
+        ("in October", date(2026, 10, 31)),
+        ("2026-02", date(2026, 2, 28)),
+        ("Sept 2026", date(2026, 9, 30)),
+        ("this spring", None),
+        ("June 2027", date(2027, 6, 10)),
+        ("15 April", date(2027, 4, 15)),
+        ("Oct 3", date(2026, 10, 3)),
+        ("August 2027", None),
+        ("2027-13", None),
+    ],
+)
+def test_a_month_that_is_past_is_its_last_day(typed: str, last: date | None) -> None:
+    """Without a year the last one; of the month that it is today; none of what lies ahead."""
+    assert last_day_of(typed, date(2027, 6, 10)) == last

@@ -790,10 +790,20 @@ def test_no_answer_of_the_server_is_english(
         (422, owner.post("/new/area", data={"answer": ""})),
         (303, owner.post("/new/area", data={"answer": "390 m2"})),
         (303, owner.post("/new/grass", data={"unknown": "yes"})),
+        (200, owner.get("/new/depth")),
+        (
+            303,
+            owner.post(
+                "/new/depth", data={"answer": "25 mm", "everywhere": "hollows", "share": "0.1"}
+            ),
+        ),
         (303, owner.post("/new/soil", data={"unknown": "yes"})),
-        (303, owner.post("/new/depth", data={"answer": "25 mm"})),
-        (200, owner.get("/new/everywhere")),
-        (303, owner.post("/new/everywhere", data={"answer": "h", "share": "0.1"})),
+        (200, owner.get("/new/water")),
+        (422, owner.post("/new/water", data={"answer": "qqq"})),
+        (303, owner.post("/new/water", data={"answer": "system", "heads": "rotor"})),
+        (200, owner.get("/new/sprayed")),
+        (422, owner.post("/new/sprayed", data={"answer": "leaves", "sprayed_on": "qqq"})),
+        (303, owner.post("/new/sprayed", data={"answer": "leaves"})),
         (200, owner.get("/new/intent")),
         (303, owner.post("/new/intent", data={"answer": "overseed"})),
         (200, owner.get("/new/weekdays")),

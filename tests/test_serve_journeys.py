@@ -164,14 +164,23 @@ def from_nothing(walk: Walk, reached: Reached) -> None:
     walk.claim(reached.home.once())
     walk.answer("17601")
     walk.answer("60 x 70 ft")
+    walk.choose("I don't know")
+    walk.choose("Thin")
+    walk.press("Go on")
+    walk.fill(walk.page.locator("#answer"), "1 in")
+    walk.choose("Everywhere")
+    walk.select(walk.page.get_by_label("Why?"), 1)
+    walk.press("Go on")
     walk.press("I don't know")
-    walk.press("I don't know")
-    walk.answer("1 in")
-    walk.press("I don't know")
+    walk.choose("Hose, moved by hand")
+    walk.press("Go on")
+    walk.choose("None")
+    walk.press("Go on")
+    walk.choose("Sat")
+    walk.choose("Sun")
+    walk.choose("2")
+    walk.press("Go on")
     walk.choose("Seed over the whole lawn")
-    walk.press("Go on")
-    walk.press("I don't know")
-    walk.press("Go on")
     walk.press("Make the plan")
     walk.press("Put it into my calendar")
     got = feed(reached, path_of_feed(walk))
@@ -189,16 +198,17 @@ def nothing_known(walk: Walk, reached: Reached) -> None:
     walk.answer("I don't know")
     assert "paced off" in walk.text
     walk.answer("60 x 70 ft")
-    for _ in range(5):  # grass, soil, depth, what is sown, days
-        walk.press("I don't know")
-    walk.press("Go on")
+    for several in (True, True, False, False, False, True, False):
+        if several:  # grass, depth and days are asked with something else
+            walk.choose("I don't know")
+            walk.press("Go on")
+        else:
+            walk.press("I don't know")
     walk.press("Make the plan")
     if "The plan is made" not in walk.text:
         assert walk.page.locator("[role=alert]").count() == 1
-        walk.follow("Sow nothing")
+        walk.follow("I don't know: sow nothing")
         walk.choose("Seed over the whole lawn")
-        walk.press("Go on")
-        walk.go("/new/check")
         walk.press("Make the plan")
     assert "The plan is made" in walk.text
     walk.follow("See the plan")

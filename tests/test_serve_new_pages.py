@@ -1,8 +1,10 @@
 """A new lawn from the page: a question a screen, kept as they are answered, planned at the end."""
 
 import json
+import re
 import tomllib
 from collections.abc import Iterator, Sequence
+from datetime import date
 from html import unescape
 from pathlib import Path
 from typing import Any
@@ -18,7 +20,7 @@ from screens import DESK, NARROW, PHONE, SMALL, barriers, opened, press, text_of
 from served import ServedHome, serving  # after the skips
 from test_export_screen import axe, browser  # noqa: F401 — fixtures
 from tiers import full
-from turfplan.app.brief_questions import BY_NAME, brief_text
+from turfplan.app.brief_questions import SCREENS, brief_text
 from turfplan.files.index import opened as opened_index
 from turfplan.files.reading.plan import read_plan
 from turfplan.serve.ways_out import NotPlanned, WayOut
@@ -69,26 +71,46 @@ def test_a_lawn_is_planned_from_nothing(
         page.get_by_text("Look at it").click()
         if scripts:
             assert page.evaluate(SMALL) == [] and barriers(page, axe) == []
+        page.get_by_label("I don't know: Kentucky bluegrass").check()
+        page.get_by_label("Patchy").check()
+        press(page, "Go on")
+        assert not page.get_by_label("Only in hollows").is_visible()
+        page.locator("#answer").fill("1 in")
+        page.get_by_label("Only in hollows").check()
+        page.get_by_label("How much lies in hollows").select_option("0.2")
+        page.get_by_label("Why?").select_option("moles")
+        if scripts:
+            assert page.evaluate(SMALL) == [] and barriers(page, axe) == []
+        press(page, "Go on")
         press(page, "I don't know")
-        press(page, "I don't know")
-        answer(page, "1 in")
-        assert "only in hollows" in text_of(page)
-        page.get_by_label("Everywhere").check()
+        page.get_by_label("Sprinklers in the ground").check()
+        page.get_by_label("Rotor: one jet that turns").check()
+        press(page, "Go on")
+        page.get_by_label("On leaves of weeds").check()
+        page.get_by_label("When, last?").select_option("2026-09")
+        page.get_by_label("Active ingredient").fill("2,4-D")
+        if scripts:
+            assert page.evaluate("document.documentElement.scrollWidth") == NARROW
+            assert page.evaluate(SMALL) == [] and barriers(page, axe) == []
+        press(page, "Go on")
+        for day in ("Wed", "Sat", "Sun"):
+            page.get_by_label(day, exact=True).check()
+        page.get_by_label("2", exact=True).check()
         press(page, "Go on")
         page.get_by_label("Seed over the whole lawn").check()
         if scripts:
             assert page.evaluate("document.documentElement.scrollWidth") == NARROW
             assert page.evaluate(SMALL) == []
             assert barriers(page, axe) == []
-        press(page, "Go on")
-        for day in ("Wed", "Sat", "Sun"):
-            page.get_by_label(day).check()
-        press(page, "Go on")
+        press(page, "See my answers")
+        page.get_by_text("More", exact=True).click()
+        page.get_by_role("link", name="Lawn", exact=True).click()
         answer(page, "Behind the shed")
         if scripts:
             assert page.evaluate(SMALL) == [] and barriers(page, axe) == []
         told = text_of(page)
-        assert "Is this right?" in told and "Everywhere" in told and "4200 ft2" in told
+        assert "Is this right?" in told and "Only in hollows, 20" in told
+        assert "4200 ft2" in told and "2,4-D" in told and "Rotor" in told
         press(page, "Make the plan")
         assert page.url == f"{home.base}/mine/1/made" and "The plan is made" in text_of(page)
         if scripts:
@@ -101,27 +123,35 @@ def test_a_lawn_is_planned_from_nothing(
     plan = read_plan(folder)
     assert plan is not None and plan.lawn.name == "Behind the shed"
     assert plan.lawn.id == plan.lawn_id == folder.name
-    assert 'weekdays = ["wed", "sat", "sun"]' in (folder / "brief.toml").read_text("utf-8")
+    brief = tomllib.loads((folder / "brief.toml").read_text("utf-8"))
+    assert brief["calendar"]["weekdays"] == ["wed", "sat", "sun"] and brief["work"]["people"] == 2
+    assert brief["water"] == {"possible": True, "timer": True, "head": "rotor"}
+    assert brief["site"] == {"bump_cause": "moles", "sprinklers": True}
+    assert brief["lawn"]["condition"] == "patchy"
+    (use,) = brief["history"]["herbicides"]
+    assert use == {"active_ingredient": "2,4-D", "on": date(2026, 9, 30)}
 
 
 def test_a_lawn_without_anything_to_do_is_told_and_nothing_is_left(
     browser: Any,  # noqa: F811
     home: ServedHome,
 ) -> None:
-    """Where nothing is filled hollows are not asked for; a lawn that cannot be planned is told at
+    """A lawn that cannot be planned is told at
     its last screen, and no folder stays.
     """
     with opened(browser, scripts=False) as page:
         page.goto(home.base + home.once())
         press(page, "This is my browser")
         page.goto(f"{home.base}/new")
-        for text in ("17601", "400 m2", "tall fescue", "loam", "0 in"):
+        for text in ("17601", "400 m2", "tall fescue", "0 in", "loam"):
             answer(page, text)
-        assert "6/8" in text_of(page), text_of(page)
-        page.get_by_label("Seed over the whole lawn").check()
-        press(page, "Go on")
+        assert "6/9" in text_of(page), text_of(page)
         press(page, "I don't know")
+        press(page, "I don't know")
+        page.get_by_label("I don't know").check()
         press(page, "Go on")
+        page.get_by_label("Seed over the whole lawn").check()
+        press(page, "See my answers")
         home.refusals = ("no season is long enough",)
         press(page, "Make the plan")
         assert "No season is long enough." in text_of(page) and "tall fescue" in text_of(page)
@@ -154,22 +184,42 @@ def test_who_does_not_know_is_told_what_is_taken(tmp_path: Path) -> None:
         pass
     owner = home.client()
     owner.post(home.once(), data={"label": "x"})
+    owner.post("/new/place", data={"answer": "17601"})
     said = {
-        "grass": ("take the usual", "unknown"),
-        "soil": ("take loam", "unknown"),
+        "grass": ("Kentucky bluegrass, perennial ryegrass or tall fescue", "unknown"),
         "depth": ("fill nothing", "0 in"),
-        "everywhere": ("take everywhere", "e"),
-        "intent": ("sow nothing", "none"),
+        "soil": ("loam", "unknown"),
+        "water": ("hose", "unknown"),
+        "sprayed": ("none", "unknown"),
         "weekdays": ("Sat, Sun", "sat,sun"),
+        "intent": ("sow nothing", "none"),
     }
-    for name in BY_NAME:
+    further = {
+        "grass": ("thin",),
+        "depth": ("everywhere", "look if deep"),
+        "water": ("0.4 in/h, until measured",),
+        "sprayed": ("today",),
+        "weekdays": ("1",),
+    }
+    for name in SCREENS:
         shown = unescape(owner.get(f"/new/{name}").text)
         assert ("I don't know" in shown) == (name in said), name
+        for told in further.get(name, ()):
+            assert f"Don't know: {told}</" in shown, told
         if name in said:
-            assert f"I don't know: {said[name][0]}</button>" in shown
+            assert f"I don't know: {said[name][0]}</" in shown, name
             assert owner.post(f"/new/{name}", data={"unknown": "yes"}).status_code == 303
     kept = draft_of(home)
     assert {name: kept[name] for name in said} == {n: v for n, (_, v) in said.items()}
+    assert "seed waits 16 weeks" in unescape(owner.get("/new/sprayed").text)
+    assert owner.post("/new/area", data={"answer": "400 m2"}).status_code == 303
+    checked = unescape(owner.get("/new/check").text)
+    for name, (taken, _) in said.items():
+        assert taken in checked or name in ("depth", "intent", "weekdays"), name
+    # Of what nobody knows the brief says nothing.
+    assert tomllib.loads(brief_text(kept, "lawn")).keys() == {
+        *("lawn", "place", "leveling", "seeding", "calendar")
+    }
 
 
 def test_a_question_without_an_answer_does_not_look_answered(tmp_path: Path) -> None:
@@ -183,21 +233,25 @@ def test_a_question_without_an_answer_does_not_look_answered(tmp_path: Path) -> 
     answered = {
         "soil": "clay",
         "depth": "1 in",
-        "everywhere": "e",
+        "water": "hose",
+        "sprayed": "none",
         "intent": "overseed",
         "weekdays": "tue",
     }
     empty = r'id="answer" name="answer" value=""'
     for name in ("place", "area", "grass", *answered):
         shown = owner.get(f"/new/{name}").text
+        # What is chosen for nobody who says nothing is that it is not known.
+        shown = re.sub(r'value="unknown" checked', "", shown)
         assert " checked" not in shown and " selected" not in shown, name
         assert 'id="answer"' not in shown or empty in shown, name
         again = owner.post(f"/new/{name}", data={"answer": ""})
         assert again.status_code == 422 and 'role="alert"' in again.text, name
-        assert ("press “I don" in unescape(again.text)) == (name not in ("place", "area")), name
+        assert ("say “I don" in unescape(again.text)) == (name not in ("place", "area")), name
     # Only in hollows, without saying how much of the lawn.
-    hollows = owner.post("/new/everywhere", data={"answer": "hollows", "share": ""})
-    assert hollows.status_code == 422
+    low = {"answer": "1 in", "everywhere": "hollows", "share": ""}
+    hollows = owner.post("/new/depth", data=low)
+    assert hollows.status_code == 422 and 'id="wrong-everywhere"' in hollows.text
     for name, given in answered.items():
         assert owner.post(f"/new/{name}", data={"answer": given}).status_code == 303
         shown = owner.get(f"/new/{name}").text
@@ -214,9 +268,8 @@ def test_a_grass_without_a_name_is_told_by_its_looks(tmp_path: Path) -> None:
     owner = home.client()
     owner.post(home.once(), data={"label": "x"})
     shown = owner.get("/new/grass").text
-    assert shown.count('<svg class="look"') == shown.count('type="radio"') == 7
+    assert shown.count('<svg class="look"') == 7 and shown.count('type="radio"') == 12
     seen = {
-        "looks": "yes",
         "answer": "",
         "runners": "false",
         "leaf": "fine",
@@ -225,11 +278,12 @@ def test_a_grass_without_a_name_is_told_by_its_looks(tmp_path: Path) -> None:
     assert owner.post("/new/grass", data=seen).status_code == 303
     assert "By its looks" in owner.get("/new/check").text
     answers = draft_of(home)
-    assert answers == {"grass": "unknown", "runners": "false", "leaf": "fine"}
+    looked = {"grass": "unknown", "runners": "false", "leaf": "fine"}
+    assert answers == looked | {"condition": "unknown"}
     lawn = tomllib.loads(brief_text(answers, "lawn"))["lawn"]
     assert lawn["leaf"] == "fine" and lawn["runners"] is False and lawn["grass"] == "unknown"
     owner.post("/new/grass", data={"answer": "tall fescue", "leaf": "broad"})
-    assert draft_of(home) == {"grass": "tall fescue"}
+    assert draft_of(home) == {"grass": "tall fescue", "condition": "unknown"}
 
 
 def test_a_soil_without_a_name_is_told_by_hand_or_by_jar(tmp_path: Path) -> None:
@@ -355,8 +409,8 @@ def test_what_cannot_be_planned_is_offered_as_it_can(tmp_path: Path) -> None:
     owner = home.client(replan=replan)
     owner.post(home.once(), data={"label": "x"})
     answers = {"place": "17601", "area": "60 x 70 ft", "grass": "tall fescue", "soil": "loam"}
-    answers |= {"depth": "1 in", "everywhere": "e", "intent": "overseed", "weekdays": "sat,sun"}
-    for name, answer in {**answers, "name": "Lawn"}.items():
+    answers |= {"depth": "1 in", "water": "hose", "sprayed": "none", "weekdays": "sat,sun"}
+    for name, answer in {**answers, "intent": "overseed"}.items():
         given = answer.split(",") if name == "weekdays" else answer
         assert owner.post(f"/new/{name}", data={"answer": given}).status_code == 303, name
     refused = owner.post("/new/check")
@@ -406,21 +460,44 @@ def test_questions_and_ways_out_have_no_barrier(
         assert "Length by width will do" in text_of(page)
         looked()
         answer(page, "60 x 70 ft")
-        for unread in ("mostly moss", "red dirt", "two thumbs"):
+        for unread in ("mostly moss", "two thumbs"):
             answer(page, unread)
             assert page.locator("[role=alert]").count() == 1
             looked()
-            press(page, "I don't know")
+            page.get_by_label("I don't know").check()
+            press(page, "Go on")
         page.goto(f"{home.base}/new/depth")
-        answer(page, "1 in")
-        looked()
+        page.locator("#answer").fill("1 in")
         page.get_by_label("Only in hollows").check()
+        looked()
         press(page, "Go on")
         assert "Answer here" in text_of(page)
         looked()
-        for _ in range(3):
-            press(page, "I don't know")
+        page.get_by_label("Everywhere", exact=True).check()
         press(page, "Go on")
+        answer(page, "red dirt")
+        looked()
+        press(page, "I don't know")
+        page.get_by_label("Sprinklers in the ground").check()
+        looked()
+        press(page, "Go on")
+        page.get_by_label("Weed-and-feed").check()
+        page.get_by_label("Active ingredient").fill("x")
+        looked()
+        press(page, "Go on")
+        assert page.locator("[role=alert]").count() == 1
+        looked()
+        page.get_by_label("Active ingredient").fill("")
+        press(page, "Go on")
+        page.get_by_label("I don't know").check()
+        page.get_by_label("When are you away").fill("over Christmas")
+        press(page, "Go on")
+        looked()
+        page.get_by_label("When are you away").fill("")
+        press(page, "Go on")
+        looked()
+        press(page, "I don't know")
+        looked()
         press(page, "Make the plan")
         assert page.get_by_role("button", name="Plan it so").count() == 2
         looked()

@@ -22,7 +22,7 @@ from served import ServedHome
 from test_serve_pages import SOIL_TEST, SPREADING, STATES
 from tiers import full
 from turfplan.app import password_hash
-from turfplan.app.brief_questions import BY_NAME
+from turfplan.app.brief_questions import SCREENS
 from turfplan.app.client_callbacks import AskedCallback, add_callback
 from turfplan.app.client_pauses import AskedPause, pause_clients
 from turfplan.app.client_quotes import offer_quote
@@ -72,7 +72,7 @@ def test_the_validator_finds_nothing_on_any_screen(tmp_path: Path) -> None:
             # Sheets and what is published carry style and script, let through by their digest.
             carries = name.startswith("published") or "/print/" in name or " sheet " in name
             assert carries or not re.search(inline, html), name
-    assert len(written) > len(STATES) + len(BY_NAME) + 10
+    assert len(written) > len(STATES) + len(SCREENS) + 10
     (tmp_path / "validator.json").write_text(json.dumps(RULES))
     found = [tool, "--config", str(tmp_path / "validator.json")]
     found += sorted(map(str, pages.iterdir()))
@@ -147,9 +147,10 @@ def _new(tmp_path: Path) -> Screens:
     yield "no lawn yet", owner.get("/").text
     yield "a brief that is there", owner.get("/new/brief").text
     yield "a brief that cannot be read", owner.post("/new/brief", data={"text": "x"}).text
-    for name in BY_NAME:
+    unread = {"everywhere": "hollows", "share": "", "away": "x", "people": "x", "killer": "x"}
+    for name in (*SCREENS, "name"):
         yield f"question {name}", owner.get(f"/new/{name}").text
-        again = owner.post(f"/new/{name}", data={"answer": "??x", "share": "x", "jar": "yes"})
+        again = owner.post(f"/new/{name}", data={"answer": "??x", "jar": "yes", **unread})
         if again.status_code == 422:
             yield f"question {name} again", again.text
     answers = {
@@ -158,7 +159,8 @@ def _new(tmp_path: Path) -> Screens:
         "grass": "unknown",
         "soil": "unknown",
         "depth": "1 in",
-        "everywhere": "e",
+        "water": "system",
+        "sprayed": "leaves",
         "intent": "overseed",
         "weekdays": "sat",
         "name": "Behind the shed",

@@ -5,9 +5,11 @@ import re
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
+from turfplan.app.brief_choices import CHOICES, NOT_KNOWN
 from turfplan.app.brief_questions import (
     BY_NAME,
     INTENTS,
+    LOOKS,
     WEEKDAYS,
     brief_of,
     country_of_place,
@@ -21,9 +23,10 @@ from turfplan.book.words import english_of, grass_name
 from turfplan.errors import TurfplanError
 from turfplan.files.reading.book import load_book
 from turfplan.files.reading.place import located
-from turfplan.message import Message, NamedWeekday, length_mm, listed, said
+from turfplan.message import Message, NamedWeekday, Quantity, length_mm, listed, said
 from turfplan.messages import Words, words_for
 from turfplan.phrases import page as phrases
+from turfplan.records.book_names import of_herbicide
 from turfplan.units import System
 from turfplan.work.unnamed_grass import likely
 
@@ -33,10 +36,14 @@ _NO_GRASS = re.compile(
     r"\b(moss(es|y)?|weeds?|weedy|clovers?|dandelions?|daisies|plantains?)\b", re.IGNORECASE
 )
 _ASSUMED: Mapping[str, Callable[[], Message]] = {
-    "grass": phrases.not_sure_grass,
+    "condition": phrases.not_sure_condition,
     "soil": phrases.not_sure_soil,
     "depth": phrases.not_sure_depth,
     "everywhere": phrases.not_sure_everywhere,
+    "cause": phrases.not_sure_cause,
+    "water": phrases.not_sure_water,
+    "sprayed": phrases.not_sure_sprayed,
+    "sprayed_on": phrases.not_sure_sprayed_on,
     "intent": phrases.not_sure_intent,
 }
 
@@ -64,13 +71,58 @@ def words_where(answers: Mapping[str, str]) -> Words:
     return words_for(language_of(None), units, english, country=country, terminal=True)
 
 
-def if_unknown(name: str, words: Words) -> str:
-    """What who does not know the answer presses or types: it says what is then assumed; nothing
-    where nothing can be."""
+def choice_names(name: str, words: Words) -> list[tuple[str, str]]:
+    """Each choice of a question with its words, in the order in which they are offered."""
+    if name == "intent":
+        return intent_names(words)
+    return [(choice.key, words.text(choice.told())) for choice in CHOICES.get(name, ())]
+
+
+def if_unknown(name: str, words: Words, answers: Mapping[str, str] | None = None) -> str:
+    """What who does not know the answer presses or types: it says what is then assumed, at the
+    place that was answered; nothing where nothing can be."""
+    book = load_book()
     if name == "weekdays":
         days = weekday_names(BY_NAME[name].usual or "", words)
         return words.text(phrases.not_sure_weekdays(days=days))
+    if name == "grass":
+        return words.text(_usual_grass(answers or {}))
+    if name == "people":
+        return words.text(phrases.not_sure_people(people=round(book.si("setting.people_assumed"))))
+    if name == "heads":
+        rate = Quantity(book.si("water.rate_assumed"), "water_rate")
+        return words.text(phrases.not_sure_heads(rate=rate))
+    if name == "killer":
+        return words.text(phrases.killer_say(weeks=weeks_unknown()))
     return words.text(_ASSUMED[name]()) if name in _ASSUMED else ""
+
+
+def weeks_unknown() -> int:
+    """The weeks that seed waits after a weed killer that nobody can name."""
+    return round(load_book().fact(of_herbicide(NOT_KNOWN, "hold")).high_si) // len(WEEKDAYS)
+
+
+def _usual_grass(answers: Mapping[str, str]) -> Message:
+    """The grasses of lawns at the place that was answered."""
+    found = _likely(answers)
+    if found is None:
+        return phrases.not_sure_grass_yet()
+    return phrases.not_sure_grass(grasses=listed(found, "or"))
+
+
+def _likely(answers: Mapping[str, str]) -> list[Message] | None:
+    """The grasses that fit what was seen of one without a name, else those of lawns at the place;
+    None as long as no place is answered that is found."""
+    if "place" not in answers:
+        return None
+    kept = {name: answers[name] for name in ("place", *LOOKS) if name in answers}
+    try:
+        brief = brief_of(kept)
+        climate = located(brief.place, Path()).climate
+    except TurfplanError:
+        return None  # it is asked again, and told there
+    book = load_book()
+    return [grass_name(book, grass) for grass in likely(brief, book, climate)]
 
 
 def weekday_names(answer: str, words: Words) -> str:
@@ -151,13 +203,8 @@ def area_said_back(answer: str) -> str:
 
 def by_looks(answers: Mapping[str, str], words: Words) -> str:
     """The grasses that fit what was seen of one that nobody named, for the check of the answers;
-    none as long as no place is answered.
-
-    Raises TurfplanError where the place is not found.
-    """
-    if "place" not in answers:
+    none as long as no place is answered."""
+    found = _likely(answers)
+    if found is None:
         return words.text(phrases.by_looks())
-    book, brief = load_book(), brief_of(answers)
-    found = likely(brief, book, located(brief.place, Path()).climate)
-    grasses = listed([grass_name(book, grass) for grass in found], "or")
-    return words.text(phrases.by_looks_of(grasses=grasses))
+    return words.text(phrases.by_looks_of(grasses=listed(found, "or")))

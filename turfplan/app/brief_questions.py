@@ -12,6 +12,14 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
+from turfplan.app.brief_choices import (
+    CHOICES,
+    NOT_KNOWN,
+    chosen,
+    killer_of,
+    lines_of,
+    was_sprayed,
+)
 from turfplan.app.inputs import in_book_names
 from turfplan.app.plain_answers import is_unknown, plainly
 from turfplan.app.seen_answers import GRASS
@@ -23,7 +31,7 @@ from turfplan.files.reading.book import load_book
 from turfplan.files.reading.brief import brief_from
 from turfplan.files.reading.place import located
 from turfplan.files.reading.towns import country_near, with_town
-from turfplan.message import DateInYear, Listed, Message, said
+from turfplan.message import DateInYear, Listed, Message, listed, said
 from turfplan.phrases import errors, screen
 from turfplan.planning import check_brief
 from turfplan.records.brief import Brief
@@ -33,6 +41,7 @@ from turfplan.work.lawn import country_of
 INTENTS = ("none", "patch", "overseed", "renovate", "dormant", "plant", "winter_overseed")
 WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 EVERYWHERE = "e"
+_ISO_DAY = re.compile(r"\d{4}-\d\d-\d\d")
 # Beside the days of work: when nobody is there, as `typed_days.written_spans` writes it.
 AWAY = "away"
 # Of more words than these nobody reads which are allowed.
@@ -59,14 +68,34 @@ QUESTIONS: tuple[Question, ...] = (
     Question("place", screen.new_place),
     Question("area", screen.new_area),
     Question("grass", screen.new_grass, unknown="unknown"),
-    Question("soil", screen.new_soil, "loam", "unknown"),
+    Question("condition", screen.new_condition, NOT_KNOWN),
     Question("depth", screen.new_depth, "0 in"),
     Question("everywhere", screen.new_everywhere, EVERYWHERE),
-    Question("intent", lambda: screen.new_intent(intents=", ".join(INTENTS)), "none"),
+    Question("cause", screen.new_cause, NOT_KNOWN),
+    Question("soil", screen.new_soil, "loam", "unknown"),
+    Question("water", screen.new_water, NOT_KNOWN),
+    Question("heads", screen.new_heads, NOT_KNOWN),
+    Question("sprayed", screen.new_sprayed, NOT_KNOWN),
+    Question("sprayed_on", screen.new_sprayed_on, NOT_KNOWN),
+    Question("killer", screen.new_killer, NOT_KNOWN),
     Question("weekdays", screen.new_weekdays, "sat,sun"),
+    Question("people", screen.new_people, NOT_KNOWN),
+    Question("intent", lambda: screen.new_intent(intents=", ".join(INTENTS)), "none"),
     Question("name", screen.new_name, "Lawn"),
 )
 BY_NAME: Mapping[str, Question] = {question.name: question for question in QUESTIONS}
+# What is asked together, by the question that goes first; what a lawn is called is not asked.
+SCREENS: Mapping[str, tuple[str, ...]] = {
+    "place": (),
+    "area": (),
+    "grass": ("condition",),
+    "depth": ("everywhere", "cause"),
+    "soil": (),
+    "water": ("heads",),
+    "sprayed": ("sprayed_on", "killer"),
+    "weekdays": ("people",),
+    "intent": (),
+}
 # Answers that are beyond doubt: beside them a fault is that of the answer that is looked at. A
 # grass that is not known bars no intent.
 _BEYOND_DOUBT = {
@@ -75,6 +104,7 @@ _BEYOND_DOUBT = {
     "place": "17601",
     "depth": "1 in",
     "intent": "overseed",
+    "sprayed_on": "2026-01-01",
 }
 
 
@@ -84,9 +114,23 @@ def asks_hollows(depth: str) -> bool:
 
 
 def steps_of(answers: Mapping[str, str]) -> list[str]:
-    """The questions that are asked, in their order: of hollows only where something is filled."""
+    """The questions that are asked one after the other, in their order: of hollows only where
+    something is filled, of heads and of a label only where there are any."""
     filled = asks_hollows(answers.get("depth", "1"))
-    return [name for name in BY_NAME if name != "everywhere" or filled]
+    left_out = {
+        "everywhere": not filled,
+        "cause": not filled,
+        "heads": answers.get("water") != "system",
+        "sprayed_on": not was_sprayed(answers),
+        "killer": not was_sprayed(answers),
+    }
+    asked = [name for first, further in SCREENS.items() for name in (first, *further)]
+    return [name for name in asked if not left_out.get(name, False)]
+
+
+def is_whole(answers: Mapping[str, str]) -> bool:
+    """Whether every screen is answered."""
+    return all(name in answers for name in SCREENS)
 
 
 def answer_of(name: str, answer: str) -> str | None:
@@ -111,24 +155,32 @@ def brief_text(answers: Mapping[str, str], lawn_id: str) -> str:
     """
     usual = {question.name: question.usual or "" for question in QUESTIONS}
     told = {name: plainly(name, answer) for name, answer in (usual | dict(answers)).items()}
-    tables = (
-        [
-            "[lawn]",
+    more = lines_of(told)
+    tables = {
+        "lawn": [
             f'id = "{lawn_id}"',
             *(f"{key} = {_quoted(told[key])}" for key in ("name", "area", "grass", "soil")),
             *_seen(told),
+            *more.get("lawn", ()),
         ],
-        ["[place]", *_place(told)],
-        ["[leveling]", _filled(told["depth"], told["everywhere"])],
-        ["[seeding]", f"intent = {_quoted(told['intent'])}"],
-        ["[calendar]", f"weekdays = [{_days(told['weekdays'])}]", *_away(told.get(AWAY, ""))],
-    )
-    return "\n\n".join("\n".join(lines) for lines in tables) + "\n"
+        "place": _place(told),
+        "leveling": [_filled(told["depth"], told["everywhere"])],
+        "seeding": [f"intent = {_quoted(told['intent'])}"],
+        "water": more.get("water", []),
+        "calendar": [f"weekdays = [{_days(told['weekdays'])}]", *_away(told.get(AWAY, ""))],
+        "history": _sprayed(told),
+        "site": _site(told, more.get("site", [])),
+        "work": more.get("work", []),
+    }
+    return "\n\n".join("\n".join((f"[{name}]", *of)) for name, of in tables.items() if of) + "\n"
 
 
 def faults_of(answers: Mapping[str, str], *, hints: bool = True) -> tuple[Message, ...]:
     """What is wrong with answers, as far as they go: nothing where a brief can be made of them.
     Without `hints` who asks helps in other words."""
+    unread = [_unchosen(name) for name, answer in answers.items() if _is_unchosen(name, answer)]
+    if unread:
+        return tuple(unread)
     try:
         brief = in_book_names(brief_of(answers))
         if problems := check_brief(brief, load_book()):
@@ -147,6 +199,17 @@ def brief_of(answers: Mapping[str, str]) -> Brief:
     """
     text = brief_text({**_BEYOND_DOUBT, **answers}, "lawn")
     return with_town(brief_from(tomllib.loads(text)))
+
+
+def _is_unchosen(name: str, answer: str) -> bool:
+    """Whether an answer names none of the choices of its question."""
+    plain = plainly(name, answer)
+    return name in CHOICES and plain != NOT_KNOWN and chosen(name, plain) is None
+
+
+def _unchosen(name: str) -> Message:
+    allowed = listed([choice.told() for choice in CHOICES[name]], "or")
+    return screen.new_one_of(choices=allowed)
 
 
 def _fault(problem: Problem, *, hints: bool) -> Message:
@@ -220,6 +283,21 @@ def _seen(told: Mapping[str, str]) -> list[str]:
     """What was seen of the grass, as far as somebody looked."""
     seen = {key: told[key] for key, values in LOOKS.items() if told.get(key) in values}
     return [f"{key} = {_quoted(v) if key == 'leaf' else v}" for key, v in seen.items()]
+
+
+def _site(told: Mapping[str, str], lines: list[str]) -> list[str]:
+    """What limits the work; why the ground is uneven counts only where it is filled."""
+    cause = None if asks_hollows(told["depth"]) else chosen("cause", told["cause"])
+    return [line for line in lines if cause is None or line not in cause.lines.values()]
+
+
+def _sprayed(told: Mapping[str, str]) -> list[str]:
+    """What killed weeds, and when; nothing where nobody sprayed, or knows of it."""
+    if not was_sprayed(told):
+        return []
+    day = told["sprayed_on"]
+    on = day if _ISO_DAY.fullmatch(day) else _quoted(day)
+    return [f"herbicides = [{{ active_ingredient = {_quoted(killer_of(told))}, on = {on} }}]"]
 
 
 def _filled(depth: str, everywhere: str) -> str:

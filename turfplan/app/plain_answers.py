@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable, Collection, Mapping
 
+from turfplan.app.brief_choices import CHOICES, spelled_choice
 from turfplan.app.typed_areas import area_of_pieces
 from turfplan.errors import TurfplanError
 from turfplan.files.reading.book import load_book
@@ -81,7 +82,7 @@ _INTENTS = {
 _BESIDE_TEXTURE = re.compile(
     r"an?|the|very|quite|rather|mostly|mainly|of|is|it|bit|and|some|with|soil|ground|earth|dirt"
     r"|garden|top|topsoil|gr[ea]y|red|brown|black|yellow|orange|white|blue|dark|pale|light|deep"
-    r"|good|old|poor|wet|damp|dry|hard|soft|stiff|heavy|sticky|dense|stony|stones|pebbles|gravel"
+    r"|gumbo|good|old|poor|wet|damp|dry|hard|soft|stiff|heavy|sticky|dense|stony|stones|pebbles|gravel"
 )
 # Soils as they are spoken of, by the words that are left; a soil that is "sandy" is a loam of sand.
 _SOILS = {
@@ -100,6 +101,8 @@ _STATE = re.compile(r"([^\d,]+?)\s+([A-Z]{2,3})")
 def plainly(name: str, answer: str) -> str:
     """An answer to a question in the words of the brief; one that is spelled otherwise as it is,
     so that the check of the brief says what is wrong with it."""
+    if name in CHOICES:
+        return spelled_choice(name, answer) or answer
     spelled = _SPELLED.get(name)
     return answer if spelled is None else spelled(answer.strip()) or answer
 

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Sequence
-from datetime import date
+from datetime import date, timedelta
 
 MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _LETTERS = 3
@@ -13,6 +13,8 @@ _LONG = (
 _ISO = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})")
 _DAY_FIRST = re.compile(r"(\d{1,2})(?:st|nd|rd|th|\.)?\s*(?:of\s+)?([a-z]+)?\.?,?\s*(\d{4})?")
 _MONTH_FIRST = re.compile(r"([a-z]+)\.?\s*(\d{1,2})(?:st|nd|rd|th)?(?:,?\s+(\d{4}))?")
+_MONTH_ALONE = re.compile(r"(?:last\s+|in\s+)?(?P<month>[a-z]+)\.?,?\s*(?P<year>\d{4})?")
+_MONTH_ISO = re.compile(r"(?P<year>\d{4})-(?P<month>\d{1,2})")
 _UNTIL = re.compile(
     r"\s+(?:to|till|until|through|thru|-)\s+|\s*[–—]\s*|(?<!\d{4})(?<!\d{4}-\d)(?<!\d{4}-\d\d)-(?=[a-z\d])"
 )
@@ -39,6 +41,26 @@ def written_spans(spans: Sequence[tuple[date, date]]) -> str:
         _written(first) if first == last else f"{_written(first)} to {_written(last)}"
         for first, last in spans
     )
+
+
+def last_day_of(typed: str, today: date) -> date | None:
+    """The last such day that is not after today: a date ("15 April"), or of a month ("April 2027",
+    "2027-04") its last day; None for what is neither, or still to come."""
+    plain = typed.strip().lower()
+    if found := _MONTH_ALONE.fullmatch(plain) or _MONTH_ISO.fullmatch(plain):
+        name, year = found["month"], found["year"]
+        month = int(name) if name.isdecimal() else _month(name)
+        if month is None or not 1 <= month <= len(MONTHS):
+            return None
+        first = date(int(year or today.year), month, 1)
+        if year is None and first > today:
+            first = first.replace(year=first.year - 1)
+        last = (first + timedelta(days=31)).replace(day=1) - timedelta(days=1)
+        return None if first > today else min(last, today)
+    date_of = _typed(plain)
+    years = (today.year, today.year - 1)
+    days = [_dated(date_of, date_of[2] or year) for year in years] if date_of else []
+    return next((day for day in days if day is not None and day <= today), None)
 
 
 def _span(part: str, today: date) -> tuple[date, date] | None:

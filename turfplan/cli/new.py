@@ -1,10 +1,11 @@
 """`turfplan new`: asks a few questions in plain words and writes a brief."""
 
+from collections.abc import Mapping
 from pathlib import Path
 
 import typer
 
-from turfplan.cli.new_questions import Ask, BriefDraft, asker
+from turfplan.cli.new_questions import Ask, BriefDraft, asker, read_options
 from turfplan.cli.speech import brief_at, say, words_of_user
 from turfplan.phrases import commands
 
@@ -46,6 +47,22 @@ def new(
         max=1,
         help="If only hollows are low: their share of the area.",
     ),
+    condition: str | None = typer.Option(
+        None, "--condition", help="How the grass stands: dense, thin, patchy or bare."
+    ),
+    bump_cause: str | None = typer.Option(
+        None, "--bump-cause", help="Why it is uneven: settling, trench, stump, moles, worms, ..."
+    ),
+    water: str | None = typer.Option(
+        None, "--water", help="hose, timer (a hose on one), system (in the ground) or rain."
+    ),
+    sprayed: str | None = typer.Option(
+        None, "--sprayed", help="Weed killer of the last year: none, sprouting, leaves or feed."
+    ),
+    sprayed_on: str | None = typer.Option(
+        None, "--sprayed-on", help="When it was used last, for example April."
+    ),
+    people: str | None = typer.Option(None, "--people", help="How many people work."),
     intent: str | None = typer.Option(
         None, "--intent", help="none, patch, overseed, renovate, dormant, plant or winter_overseed."
     ),
@@ -61,7 +78,9 @@ def new(
     Example: turfplan new lawn.toml
     """
     # Longer than most functions: its options stand one a line.
+    from turfplan.app.brief_choices import NOT_KNOWN
     from turfplan.app.brief_questions import LOOKS, brief_text
+    from turfplan.app.lawn_day import today_here
     from turfplan.app.lawn_identity import drawn_lawn_id
     from turfplan.app.new_brief import brief_to_write, copy_brief, write_brief
     from turfplan.errors import Problem, TurfplanError
@@ -81,13 +100,17 @@ def new(
     draft = BriefDraft(file)
     answer = asker(words, missing, draft)
     answers = _place(answer, (postal_code, town), (latitude, longitude), country)
-    for question, told in {"area": area, "grass": grass, "soil": soil}.items():
-        answers[question] = answer(told, question)
-    answers |= _leveling(answer, depth, hollow_share)
-    for question, told in {"intent": intent, "weekdays": weekdays, "name": name}.items():
-        answers[question] = answer(told, question)
+    given = {"area": area, "grass": grass, "soil": soil, "depth": depth, "cause": bump_cause}
+    given |= {"condition": condition, "water": water, "sprayed": sprayed, "people": people}
+    given |= {"intent": intent, "weekdays": weekdays, "sprayed_on": sprayed_on}
+    given["everywhere"] = None if hollow_share is None else str(hollow_share)
+    answers = _answers(answer, read_options(given), answers)
+    if name is not None:
+        answers["name"] = name
     if grass is None:
         answers |= {key: seen for key, seen in draft.answers.items() if key in LOOKS}
+    if answers.get("sprayed_on") == NOT_KNOWN:
+        answers["sprayed_on"] = today_here().isoformat()
     if missing:
         raise TurfplanError(missing)
     write_brief(file, brief_text(answers, drawn_lawn_id()))
@@ -115,15 +138,17 @@ def _place(
     return {**found, "place": answer(None, "place")}
 
 
-def _leveling(answer: Ask, depth: str | None, share: float | None) -> dict[str, str]:
-    """How much is filled; whether everywhere or in hollows is asked only of one who was asked for
-    the depth.
-    """
-    from turfplan.app.brief_questions import asks_hollows
+def _answers(
+    answer: Ask, given: Mapping[str, str | None], place: Mapping[str, str]
+) -> dict[str, str]:
+    """The answers to all that is asked beside the place, by options or one after the other; what
+    belongs to a depth that was an option is not asked."""
+    from turfplan.app.brief_questions import SCREENS, steps_of
 
-    deep = answer(depth, "depth")
-    if share is not None:
-        return {"depth": deep, "everywhere": str(share)}
-    if depth is None and asks_hollows(deep):
-        return {"depth": deep, "everywhere": answer(None, "everywhere")}
-    return {"depth": deep}
+    answers = dict(place)
+    for name in (name for first, more in SCREENS.items() for name in (first, *more)):
+        told, from_depth = given.get(name), name in SCREENS["depth"]
+        belongs = from_depth and given["depth"] is not None and told is None
+        if name != "place" and name in steps_of(answers) and not belongs:
+            answers[name] = answer(told, name)
+    return answers

@@ -19,7 +19,12 @@ if TYPE_CHECKING:
 
 Ask = Callable[..., str]
 # The options of questions that are called otherwise.
-OPTIONS = {"place": "--postal-code", "everywhere": "--hollow-share"}
+OPTIONS = {
+    "place": "--postal-code",
+    "everywhere": "--hollow-share",
+    "cause": "--bump-cause",
+    "sprayed_on": "--sprayed-on",
+}
 # What is typed to tell a grass or a soil by what is seen or felt.
 LOOK, FEEL, JAR = "look", "feel", "jar"
 
@@ -52,6 +57,37 @@ class BriefDraft:
     def end(self) -> None:
         """The brief is written: nothing is left to go on with."""
         self.path.unlink(missing_ok=True)
+
+
+def read_options(given: "Mapping[str, str | None]") -> "dict[str, str | None]":
+    """What options say, of choices by their keys, and of a month its last day.
+
+    Raises TurfplanError for every option that names none of its choices.
+    """
+    from turfplan.app.brief_choices import CHOICES, NOT_KNOWN
+    from turfplan.app.brief_questions import faults_of
+    from turfplan.app.lawn_day import today_here
+    from turfplan.app.plain_answers import is_unknown, plainly
+    from turfplan.app.typed_days import last_day_of
+    from turfplan.errors import Problem, TurfplanError
+    from turfplan.message import Day
+    from turfplan.phrases import page
+
+    faults: list[Problem] = []
+    read = dict(given)
+    for name, told in given.items():
+        option = OPTIONS.get(name, f"--{name}")
+        if told is not None and name in CHOICES:
+            read[name] = NOT_KNOWN if is_unknown(told) else plainly(name, told)
+            faults += [Problem(option, fault, told) for fault in faults_of({name: str(read[name])})]
+        elif told is not None and name == "sprayed_on":
+            day = today_here() if is_unknown(told) else last_day_of(told, today_here())
+            read[name] = told if day is None else day.isoformat()
+            if day is None:
+                faults.append(Problem(option, page.help_sprayed_on(day=Day(today_here())), told))
+    if faults:
+        raise TurfplanError(faults)
+    return read
 
 
 def asker(words: "Words", missing: "list[Problem]", draft: BriefDraft) -> Ask:
@@ -121,12 +157,12 @@ class _Asking:
 
     def _ways(self) -> None:
         """What may be typed beside an answer."""
-        from turfplan.app.asked_words import if_unknown, intent_names
+        from turfplan.app.asked_words import choice_names, if_unknown
         from turfplan.phrases import screen
 
-        for key, label in intent_names(self.words) if self.name == "intent" else ():
+        for key, label in choice_names(self.name, self.words):
             self._say(screen.new_intent_line(key=key, label=label))
-        if assumed := if_unknown(self.name, self.words):
+        if assumed := if_unknown(self.name, self.words, self.draft.answers):
             self._say(screen.new_unknown(assumed=assumed))
         if self.name == "grass":
             self._say(screen.new_looks())
@@ -135,8 +171,14 @@ class _Asking:
 
     def _told(self, typed: str) -> tuple[str | None, dict[str, str]]:
         """The answer to what was typed, and what was seen besides; None to be asked again."""
+        from turfplan.app.brief_choices import CHOICES, NOT_KNOWN
         from turfplan.app.brief_questions import answer_of, unassumed
+        from turfplan.app.lawn_day import today_here
+        from turfplan.app.plain_answers import plainly
         from turfplan.app.seen_answers import GRASS
+        from turfplan.app.typed_days import last_day_of
+        from turfplan.message import Day
+        from turfplan.phrases import page
 
         way = typed.strip().lower()
         if self.name == "grass" and way == LOOK:
@@ -146,6 +188,14 @@ class _Asking:
         told = answer_of(self.name, typed)
         if told is None:
             self._say(unassumed(self.name))
+        elif self.name == "sprayed_on":
+            today = today_here()
+            day = today if told == NOT_KNOWN else last_day_of(told, today)
+            if day is None:
+                self._say(page.help_sprayed_on(day=Day(today)))
+            return None if day is None else day.isoformat(), {}
+        elif self.name in CHOICES:
+            return plainly(self.name, told), {}
         return told, {}
 
     def _soil(self, way: str) -> str | None:

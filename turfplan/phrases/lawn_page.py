@@ -88,7 +88,7 @@ def only_below() -> Message:
 
 
 def have_brief() -> Message:
-    """I have its text as a file"""
+    """I have its text"""
     return Message("lawn_page.have_brief")
 
 

@@ -1,6 +1,6 @@
 """Messages of `messages/en/page.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import DateInYear, Day, Days, Listed, Message, Number, Quantity, Sold
+from turfplan.message import DateInYear, Day, Days, Listed, Message, Month, Number, Quantity, Sold
 
 
 def title_today(*, lawn: str) -> Message:
@@ -1003,12 +1003,12 @@ def ask_place() -> Message:
 
 
 def place_hint() -> Message:
-    """Town and country, a US postal code, or latitude, longitude."""
+    """A town and country, or a US postal code."""
     return Message("page.place_hint")
 
 
 def ask_grass() -> Message:
-    """Which grass, as you call it?"""
+    """Which grass?"""
     return Message("page.ask_grass")
 
 
@@ -1048,12 +1048,12 @@ def hollow_share() -> Message:
 
 
 def ask_intent() -> Message:
-    """What about the grass?"""
+    """Sow or plant?"""
     return Message("page.ask_intent")
 
 
 def intent_none() -> Message:
-    """Leave it as it is: level only"""
+    """Sow nothing"""
     return Message("page.intent_none")
 
 
@@ -1103,7 +1103,7 @@ def answer_needed() -> Message:
 
 
 def answer_or_unknown() -> Message:
-    """Answer here, or press “I don't know”."""
+    """Answer here, or say “I don't know”."""
     return Message("page.answer_or_unknown")
 
 
@@ -1117,13 +1117,13 @@ def help_area(*, example: str, pieces: str, triangle: str) -> Message:
 
 
 def help_grass() -> Message:
-    """Look at it below, or press “I don't know”."""
+    """Look at it below, or say “I don't know”."""
     return Message("page.help_grass")
 
 
 def help_no_grass() -> Message:
-    """Moss and weeds are no grass: say which grass grows between them, look at it below, or press
-    “I don't know”.
+    """Moss and weeds are no grass: say which grass grows between them, look at it below, or say “I
+    don't know”.
     """
     return Message("page.help_no_grass")
 
@@ -1134,12 +1134,12 @@ def which_grass(*, grasses: Listed) -> Message:
 
 
 def help_soil() -> Message:
-    """Say clay, silt, loam or sand, feel it below, or press “I don't know”."""
+    """Say clay, silt, loam or sand, feel it below, or say “I don't know”."""
     return Message("page.help_soil")
 
 
 def help_depth(*, unit: str, example: str, finger: Quantity) -> Message:
-    """Say how deep in {unit} ({example}) or in fingers (one is about {finger}), or press “I don't
+    """Say how deep in {unit} ({example}) or in fingers (one is about {finger}), or say “I don't
     know”.
     """
     return Message("page.help_depth", (("unit", unit), ("example", example), ("finger", finger)))
@@ -1150,9 +1150,14 @@ def ask_area(*, example: str) -> Message:
     return Message("page.ask_area", (("example", example),))
 
 
-def ask_depth(*, example: str) -> Message:
-    """How low does it lie on average, such as {example} (0: nothing)?"""
-    return Message("page.ask_depth", (("example", example),))
+def ask_depth() -> Message:
+    """How uneven is it?"""
+    return Message("page.ask_depth")
+
+
+def depth_hint(*, example: str) -> Message:
+    """Fill on average, such as {example}; 0: none."""
+    return Message("page.depth_hint", (("example", example),))
 
 
 def take_a_way() -> Message:
@@ -1340,11 +1345,6 @@ def jar_wrong() -> Message:
     return Message("page.jar_wrong")
 
 
-def look_go_on() -> Message:
-    """Go on with what I saw"""
-    return Message("page.look_go_on")
-
-
 def by_looks() -> Message:
     """By its looks"""
     return Message("page.by_looks")
@@ -1355,13 +1355,13 @@ def by_looks_of(*, grasses: Listed) -> Message:
     return Message("page.by_looks_of", (("grasses", grasses),))
 
 
-def not_sure_grass() -> Message:
-    """I don't know: take the usual"""
-    return Message("page.not_sure_grass")
+def not_sure_grass(*, grasses: Listed) -> Message:
+    """I don't know: {grasses}"""
+    return Message("page.not_sure_grass", (("grasses", grasses),))
 
 
 def not_sure_soil() -> Message:
-    """I don't know: take loam"""
+    """I don't know: loam"""
     return Message("page.not_sure_soil")
 
 
@@ -1371,7 +1371,7 @@ def not_sure_depth() -> Message:
 
 
 def not_sure_everywhere() -> Message:
-    """I don't know: take everywhere"""
+    """Don't know: everywhere"""
     return Message("page.not_sure_everywhere")
 
 
@@ -1383,6 +1383,255 @@ def not_sure_intent() -> Message:
 def not_sure_weekdays(*, days: str) -> Message:
     """I don't know: {days}"""
     return Message("page.not_sure_weekdays", (("days", days),))
+
+
+def not_sure_grass_yet() -> Message:
+    """I don't know: the usual there"""
+    return Message("page.not_sure_grass_yet")
+
+
+def ask_condition() -> Message:
+    """How does it stand?"""
+    return Message("page.ask_condition")
+
+
+def stands_dense() -> Message:
+    """Thick"""
+    return Message("page.stands_dense")
+
+
+def stands_thin() -> Message:
+    """Thin"""
+    return Message("page.stands_thin")
+
+
+def stands_patchy() -> Message:
+    """Patchy"""
+    return Message("page.stands_patchy")
+
+
+def stands_bare() -> Message:
+    """Bare"""
+    return Message("page.stands_bare")
+
+
+def not_sure_condition() -> Message:
+    """Don't know: thin"""
+    return Message("page.not_sure_condition")
+
+
+def where_low() -> Message:
+    """Where?"""
+    return Message("page.where_low")
+
+
+def ask_cause() -> Message:
+    """Why?"""
+    return Message("page.ask_cause")
+
+
+def cause_settled() -> Message:
+    """It settled long ago"""
+    return Message("page.cause_settled")
+
+
+def not_sure_cause() -> Message:
+    """Don't know: look if deep"""
+    return Message("page.not_sure_cause")
+
+
+def measure_low() -> Message:
+    """How to measure"""
+    return Message("page.measure_low")
+
+
+def measure_say() -> Message:
+    """Stretch a string over the high places, or lay a straight board across. Measure from it down
+    to the soil with a ruler, at ten places or more, and write the mean.
+    """
+    return Message("page.measure_say")
+
+
+def ask_water() -> Message:
+    """How is it watered?"""
+    return Message("page.ask_water")
+
+
+def water_hose() -> Message:
+    """Hose, moved by hand"""
+    return Message("page.water_hose")
+
+
+def water_timer() -> Message:
+    """Hose on a timer"""
+    return Message("page.water_timer")
+
+
+def water_system() -> Message:
+    """Sprinklers in the ground"""
+    return Message("page.water_system")
+
+
+def water_rain() -> Message:
+    """Rain only"""
+    return Message("page.water_rain")
+
+
+def not_sure_water() -> Message:
+    """I don't know: hose"""
+    return Message("page.not_sure_water")
+
+
+def ask_heads() -> Message:
+    """Which heads?"""
+    return Message("page.ask_heads")
+
+
+def heads_spray() -> Message:
+    """Spray: a fixed fan"""
+    return Message("page.heads_spray")
+
+
+def heads_rotor() -> Message:
+    """Rotor: one jet that turns"""
+    return Message("page.heads_rotor")
+
+
+def heads_streams() -> Message:
+    """Several fine streams that turn"""
+    return Message("page.heads_streams")
+
+
+def not_sure_heads(*, rate: Quantity) -> Message:
+    """Don't know: {rate}, until measured"""
+    return Message("page.not_sure_heads", (("rate", rate),))
+
+
+def ask_sprayed() -> Message:
+    """Weed killer in the last year?"""
+    return Message("page.ask_sprayed")
+
+
+def sprayed_nothing() -> Message:
+    """None"""
+    return Message("page.sprayed_nothing")
+
+
+def sprayed_sprouting() -> Message:
+    """To stop seeds sprouting"""
+    return Message("page.sprayed_sprouting")
+
+
+def sprayed_leaves() -> Message:
+    """On leaves of weeds"""
+    return Message("page.sprayed_leaves")
+
+
+def sprayed_feed() -> Message:
+    """Weed-and-feed"""
+    return Message("page.sprayed_feed")
+
+
+def not_sure_sprayed() -> Message:
+    """I don't know: none"""
+    return Message("page.not_sure_sprayed")
+
+
+def ask_sprayed_on() -> Message:
+    """When, last?"""
+    return Message("page.ask_sprayed_on")
+
+
+def not_sure_sprayed_on() -> Message:
+    """Don't know: today"""
+    return Message("page.not_sure_sprayed_on")
+
+
+def month_of(*, month: Month, year: str) -> Message:
+    """{month} {year}"""
+    return Message("page.month_of", (("month", month), ("year", year)))
+
+
+def help_sprayed_on(*, day: Day) -> Message:
+    """Write the month or the day, for example {day}, not one that lies ahead"""
+    return Message("page.help_sprayed_on", (("day", day),))
+
+
+def ask_killer() -> Message:
+    """Active ingredient, in small print on its label"""
+    return Message("page.ask_killer")
+
+
+def killer_say(*, weeks: int) -> Message:
+    """If you don't know: seed waits {weeks} weeks, unless its label says otherwise."""
+    return Message("page.killer_say", (("weeks", weeks),))
+
+
+def killer_unknown() -> Message:
+    """name not known"""
+    return Message("page.killer_unknown")
+
+
+def ask_people() -> Message:
+    """How many people?"""
+    return Message("page.ask_people")
+
+
+def people_one() -> Message:
+    """1"""
+    return Message("page.people_one")
+
+
+def people_two() -> Message:
+    """2"""
+    return Message("page.people_two")
+
+
+def people_three() -> Message:
+    """3"""
+    return Message("page.people_three")
+
+
+def people_four() -> Message:
+    """4 or more"""
+    return Message("page.people_four")
+
+
+def not_sure_people(*, people: int) -> Message:
+    """Don't know: {people}"""
+    return Message("page.not_sure_people", (("people", people),))
+
+
+def see_answers() -> Message:
+    """See my answers"""
+    return Message("page.see_answers")
+
+
+def more() -> Message:
+    """More"""
+    return Message("page.more")
+
+
+def more_say() -> Message:
+    """All else that a plan can be told stands in one text, which can be changed before it is
+    planned.
+    """
+    return Message("page.more_say")
+
+
+def more_text() -> Message:
+    """Change the text"""
+    return Message("page.more_text")
+
+
+def short_water() -> Message:
+    """Water"""
+    return Message("page.short_water")
+
+
+def short_sprayed() -> Message:
+    """Weed killer"""
+    return Message("page.short_sprayed")
 
 
 def ask_away() -> Message:
@@ -1398,11 +1647,6 @@ def help_away(*, example: str) -> Message:
 def days_and_away(*, days: str, away: str) -> Message:
     """{days}; away {away}"""
     return Message("page.days_and_away", (("days", days), ("away", away)))
-
-
-def not_sure() -> Message:
-    """I don't know"""
-    return Message("page.not_sure")
 
 
 def one_back() -> Message:
@@ -1441,13 +1685,8 @@ def short_soil() -> Message:
 
 
 def short_depth() -> Message:
-    """Low by"""
+    """Uneven"""
     return Message("page.short_depth")
-
-
-def short_everywhere() -> Message:
-    """Low where"""
-    return Message("page.short_everywhere")
 
 
 def short_intent() -> Message:

@@ -666,6 +666,51 @@ def new_intent(*, intents: str) -> Message:
     return Message("screen.new.intent", (("intents", intents),))
 
 
+def new_condition() -> Message:
+    """How does the grass stand (thick, thin, patchy, bare)?"""
+    return Message("screen.new.condition")
+
+
+def new_cause() -> Message:
+    """Why is it uneven?"""
+    return Message("screen.new.cause")
+
+
+def new_water() -> Message:
+    """How is it watered?"""
+    return Message("screen.new.water")
+
+
+def new_heads() -> Message:
+    """Which heads do the sprinklers have?"""
+    return Message("screen.new.heads")
+
+
+def new_sprayed() -> Message:
+    """Which weed killer was used in the last 12 months?"""
+    return Message("screen.new.sprayed")
+
+
+def new_sprayed_on() -> Message:
+    """When was it used last (for example April, or a date)?"""
+    return Message("screen.new.sprayed_on")
+
+
+def new_killer() -> Message:
+    """Its active ingredient, in small print on the label?"""
+    return Message("screen.new.killer")
+
+
+def new_people() -> Message:
+    """How many people work?"""
+    return Message("screen.new.people")
+
+
+def new_one_of(*, choices: Listed) -> Message:
+    """Answer with one of these: {choices}"""
+    return Message("screen.new.one_of", (("choices", choices),))
+
+
 def new_weekdays() -> Message:
     """On which days can you work?"""
     return Message("screen.new.weekdays")

@@ -66,6 +66,11 @@ class Server:
     slow: CapacityLimiter = field(default_factory=lambda: CapacityLimiter(SLOW))
     office: OfficeDesk | None = None
 
+    @property
+    def today(self) -> date:
+        """The date of the machine that serves."""
+        return self.settings.clock().astimezone().date()
+
     def base_url(self, request: Request) -> str:
         """The address under which this server is known to who asks."""
         known = self.settings.base_url
