@@ -508,7 +508,7 @@ class TestDrainage:
     def test_a_plane_is_tilted_where_that_is_little(self) -> None:
         """1.8 percent over 20 m: 40 mm at the high side make two."""
         found = fill(grid(20, 14, 21, 15, slope(-1.8)), replace(FINE, target="plane"))
-        assert said(found, "tilted from 1.8 % to 2.0 %")
+        assert said(found, "tilted from 1.8% to 2.0%")
         assert found.mean_fill_mm == pytest.approx(0.002 * 20_000 / 2, rel=0.04)
         assert not said(found, "carries water off")
 

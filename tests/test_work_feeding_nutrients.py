@@ -30,12 +30,12 @@ CONNECTICUT = {"latitude": 41.0, "longitude": -73.0, "country": "US", "state": "
 @pytest.mark.parametrize(
     ("parts", "changes", "reason"),
     [
-        (1, {"feeding": {"lime_cce_percent": 100}}, "100 % calcium carbonate equivalent."),
-        (1, {}, "90 % calcium carbonate equivalent (assumed)."),
+        (1, {"feeding": {"lime_cce_percent": 100}}, "100% calcium carbonate equivalent."),
+        (1, {}, "90% calcium carbonate equivalent (assumed)."),
         (
             3,
             {"soil_test": {"acidity_cmol_kg": 11.0}, "feeding": {"lime_cce_percent": 87.5}},
-            "87.5 % calcium carbonate equivalent, in 3 parts so that the surface takes it.",
+            "87.5% calcium carbonate equivalent, in 3 parts so that the surface takes it.",
         ),
     ],
 )

@@ -50,7 +50,7 @@ def test_every_amount_has_its_reason() -> None:
     """Also where the caller gives none."""
     assert [told(a.reason) for a in feed_amounts(POUND, AREA, "10-10-10")] == [
         *["nitrogen of this feeding"] * 2,
-        *["10-10-10: nitrogen / 10 %"] * 2,
+        *["10-10-10: nitrogen / 10%"] * 2,
         *["comes along with 10-10-10"] * 2,
     ]
     assert mass_amount("lime", 100, 10, TEST).value == pytest.approx(1.0)
