@@ -1719,6 +1719,11 @@ def into_calendar() -> Message:
     return Message("page.into_calendar")
 
 
+def onto_phone() -> Message:
+    """Get it on a phone"""
+    return Message("page.onto_phone")
+
+
 def see_today() -> Message:
     """See the plan"""
     return Message("page.see_today")
@@ -1880,7 +1885,7 @@ def phones_say() -> Message:
     """A phone at home cannot reach this computer yet. Open it to phones on this network, and
     calendars on phones and computers at home can subscribe; those that live on the web cannot. Only
     addresses that you give open, and none of your own pages. Anyone on this network could read
-    along.
+    along. While this computer sleeps, phones keep what they have and hear nothing new.
     """
     return Message("page.phones_say")
 
@@ -1892,8 +1897,8 @@ def phones_open() -> Message:
 
 def phones_are_open(*, address: str) -> Message:
     """Open to phones on this network at {address}, and again after a restart. Make an address for
-    the phone, and point its camera at the square that comes with it. A computer that sleeps stops
-    it.
+    the phone, and point its camera at the square that comes with it. While this computer sleeps,
+    phones keep what they have and hear nothing new.
     """
     return Message("page.phones_are_open", (("address", address),))
 

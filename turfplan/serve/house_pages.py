@@ -25,8 +25,10 @@ from turfplan.phrases import page as phrases
 from turfplan.plain_text import plain_text
 from turfplan.records.plan_calendar import CalendarPart
 from turfplan.serve.calendar_pages import read_when, right_of
+from turfplan.serve.guard import plain
 from turfplan.serve.house_tokens import HouseToken
 from turfplan.serve.pages import PRIVATE, day_text, known_of, notice
+from turfplan.serve.phones_button import CLOSE, OPEN, can_open, let_phones, phones_view
 from turfplan.serve.reach import calendar_links, reach_of
 from turfplan.serve.today import DayView, day_view
 from turfplan.serve.tokens import TokenKind, feed_of_page
@@ -191,6 +193,7 @@ def addresses_page(
         held=held,
         errors=[words.text(one) for one in told],
         form=form or {},
+        phones=phones_view(server, request, words),
     )
     return HTMLResponse(html, 422 if told else 200, PRIVATE)
 
@@ -208,8 +211,15 @@ _RIGHTS: Mapping[str, tuple[TokenKind, CalendarPart]] = {
 def addresses_form(
     server: Server, request: Request, house: ServedHouse, form: Mapping[str, str]
 ) -> Response:
-    """A form of the owner's: an address of the house given, or one taken back."""
+    """A form of the owner's: an address of the house given, or one taken back; the home network
+    opened to phones, or closed."""
     now, done = server.settings.clock(), form.get("do", "")
+    if done in (OPEN, CLOSE):
+        if not can_open(server, request):
+            return plain(phrases.read_only(), 403)
+        if (fault := let_phones(server, done)) is not None:
+            return addresses_page(server, request, house, [fault])
+        return RedirectResponse("/house#phones", 303)
     if done == "withdraw":
         number = number_of(form.get("number"))
         if number is None or not server.shelf.withdraw_house(number, house.root):
