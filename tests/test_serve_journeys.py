@@ -149,7 +149,7 @@ def subscribed(walk: Walk, reached: Reached) -> str:
     """The owner's own calendar, made on its page."""
     walk.claim(reached.home.once())
     walk.follow("Calendar")
-    walk.press("Make an address for my own calendar")
+    walk.press("Put it into my calendar")
     return path_of_feed(walk)
 
 

@@ -224,7 +224,7 @@ def test_who_has_made_a_plan_is_led_to_the_phone(home: ServedHome) -> None:
     the address that is made for them."""
     for settings, says in (
         ({"phones": listener(free_port())}, "Open to phones on this network"),
-        ({"base_url": "http://shed.local:8470"}, "Make an address for my own calendar"),
+        ({"base_url": "http://shed.local:8470"}, "Put it into my calendar"),
     ):
         client = home.client("http://127.0.0.1", **settings)
         assert client.post(home.once(), data={"label": "laptop"}).status_code == 303

@@ -308,11 +308,6 @@ def my_calendar() -> Message:
     return Message("page.my_calendar")
 
 
-def make_mine() -> Message:
-    """Make an address for my own calendar"""
-    return Message("page.make_mine")
-
-
 def planning() -> Message:
     """Working it out…"""
     return Message("page.planning")
@@ -368,6 +363,20 @@ def not_planned_say() -> Message:
     are those from before.
     """
     return Message("page.not_planned_say")
+
+
+def damaged_owner(*, command: str) -> Message:
+    """A line of what was written for this lawn cannot be read: `{command}` with the lawn's brief
+    names it, at the computer that serves.
+    """
+    return Message("page.damaged_owner", (("command", command),))
+
+
+def damaged_tell() -> Message:
+    """A line of what was written for this lawn cannot be read: tell whoever gave you this
+    address.
+    """
+    return Message("page.damaged_tell")
 
 
 def plan_again() -> Message:
@@ -652,6 +661,11 @@ def give_read() -> Message:
 def give_edit() -> Message:
     """See, and tick off what was done"""
     return Message("page.give_edit")
+
+
+def limited() -> Message:
+    """An end, or certain days only"""
+    return Message("page.limited")
 
 
 def until() -> Message:
@@ -1789,6 +1803,11 @@ def no_plan() -> Message:
 def plan_first() -> Message:
     """It stands here as soon as it is planned."""
     return Message("page.plan_first")
+
+
+def plan_with(*, command: str) -> Message:
+    """At the computer that serves, `{command}` makes it, or says what is wrong."""
+    return Message("page.plan_with", (("command", command),))
 
 
 def other_host() -> Message:

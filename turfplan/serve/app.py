@@ -55,6 +55,7 @@ from turfplan.serve.pages import (
     ask_page,
     did_page,
     known_of,
+    no_plan_yet,
     notice,
     see_other,
     today_page,
@@ -278,7 +279,7 @@ async def _visited(visit: Visit) -> Response:
         return plain(phrases.read_only() if of_one_day else phrases.foreign_form(), 403)
     known = await run_in_threadpool(known_of, visit)
     if known is None:
-        return notice(request, 404, phrases.no_plan(), phrases.plan_first())
+        return notice(request, 404, *no_plan_yet(visit))
     if request.method == "POST":
         async with request.form() as form:
             given = (visit, known, plain_names(form))

@@ -13,14 +13,16 @@ from pathlib import Path
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
-from turfplan.app.outputs import words_of_user
+from turfplan.app.outputs import words_of, words_of_user
 from turfplan.errors import TurfplanError
 from turfplan.export.qr_code import qr_data_uri
 from turfplan.export.templates import render
 from turfplan.files.data_folder import BRIEF, PLAN, root_of
 from turfplan.files.house_folder import lawns_of_house
 from turfplan.files.index import ServedLawn
+from turfplan.files.reading.plan import read_plan
 from turfplan.message import Day, Message
+from turfplan.messages import Words
 from turfplan.phrases import page as phrases
 from turfplan.plain_text import plain_text
 from turfplan.records.plan_calendar import CalendarPart
@@ -154,6 +156,18 @@ def _today(visits: Sequence[Visit], right: Right, addresses: str) -> Response:
     return HTMLResponse(html, 200, PRIVATE)
 
 
+def _words_of_house(house: ServedHouse) -> Words:
+    """The words of the first lawn whose plan can be read, which say days as they are said there."""
+    for lawn in house.lawns:
+        try:
+            plan = read_plan(lawn.folder)
+        except TurfplanError:
+            continue
+        if plan is not None:
+            return words_of(plan)
+    return words_of_user()
+
+
 def addresses_page(
     server: Server,
     request: Request,
@@ -164,7 +178,8 @@ def addresses_page(
 ) -> Response:
     """The addresses that open all of a house, for its owner; `made` is a new one, shown this
     once."""
-    words, base, now = words_of_user(), server.handed_url(request), server.settings.clock()
+    words, base = _words_of_house(house), server.handed_url(request)
+    now = server.settings.clock()
     links = None
     if made is not None:
         feed = made[1] if made[0] == "feed" else feed_of_page(made[1])
