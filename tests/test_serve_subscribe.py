@@ -98,7 +98,7 @@ def test_an_address_of_one_day_shows_that_day_alone(home: ServedHome) -> None:
     assert client.post(mine, data=form | {"day": "2027-02-30"}).status_code == 422
     assert client.post(mine, data=form | {"day": "9999-12-31"}).status_code == 200
     made = client.post(mine, data=form | {"day": str(SPREADING)}).text
-    page = made.partition('<p class="address">http://testserver')[2].partition("<")[0]
+    page = made.partition('<p class="address"><a href="http://testserver')[2].partition('"')[0]
     guest = home.client()
     shown = guest.get(page)
     assert shown.status_code == 200 and "Top-dress pass 1" in shown.text
