@@ -954,6 +954,11 @@ def browsers() -> Message:
     return Message("page.browsers")
 
 
+def this_browser() -> Message:
+    """(this browser)"""
+    return Message("page.this_browser")
+
+
 def browsers_say(*, command: str) -> Message:
     """They may do everything, for every lawn of this server. Whoever runs the server makes a new
     one with `{command}`.

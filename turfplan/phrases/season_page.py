@@ -220,6 +220,11 @@ def then() -> Message:
     return Message("season_page.then")
 
 
+def none_changes() -> Message:
+    """None of these six figures changes; days and jobs between them may."""
+    return Message("season_page.none_changes")
+
+
 def same() -> Message:
     """No change"""
     return Message("season_page.same")

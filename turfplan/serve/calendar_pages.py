@@ -56,7 +56,7 @@ def calendar_page(
         new=made is not None,
         held=[_held(token, visit.now, words) for token in held if token.page is None],
         owner_command=owners.OWNER_COMMAND,
-        browsers=[_browser(one, words) for one in browsers],
+        browsers=[_browser(one, words, here=one.id == visit.browser) for one in browsers],
         errors=[words.text(one) for one in told],
         form=form or {},
         phones=phones_view(visit.server, visit.request, words) if owns else None,
@@ -85,9 +85,15 @@ def _held(token: tokens.Token, now: datetime, words: Words) -> dict[str, object]
     }
 
 
-def _browser(owner: owners.Owner, words: Words) -> dict[str, object]:
+def _browser(owner: owners.Owner, words: Words, *, here: bool) -> dict[str, object]:
     since, ends = day_text(owner.created, words), day_text(owner.ends, words)
-    return {"number": owner.id, "holder": owner.label, "since": since, "ends": ends}
+    return {
+        "number": owner.id,
+        "holder": owner.label,
+        "since": since,
+        "ends": ends,
+        "here": here,
+    }
 
 
 _PARTS: Mapping[str, Callable[[], Message]] = {
