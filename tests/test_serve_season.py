@@ -223,6 +223,23 @@ def test_only_the_owner_asks_what_if(home: ServedHome, monkeypatch: pytest.Monke
     assert home.plan().lawn.depth_mm == pytest.approx(12.7)
 
 
+def test_a_what_if_that_changes_no_figure_says_so(
+    home: ServedHome, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Before what stays the same is listed; not where one figure of six is another."""
+    plan = home.plan()
+    same = {name: figure.value for name, figure in figures(plan, words_of(plan))}
+    owner = home.client()
+    owner.post(home.once(), data={"label": "x"})
+    for then, told in ((same, True), (same | {"hours": "1"}, False)):
+        outcome = season_pages.WhatIfOutcome(tuple(then.items()))
+        monkeypatch.setattr(season_pages, "apart", lambda *given, found=outcome: found)
+        wish = {"do": "what_if", "people": "3"}
+        page = owner.post(f"/mine/{home.lawn().id}/season", data=wish).text
+        assert ("None of these six figures changes" in page) is told
+        assert page.count('class="changed"') == (0 if told else 1)
+
+
 def test_ways_out_are_buttons_that_show_what_changes(
     home: ServedHome, monkeypatch: pytest.MonkeyPatch
 ) -> None:
