@@ -238,7 +238,7 @@ def what_if(walk: Walk, reached: Reached) -> None:
     before = reached.home.plan()
     walk.press("Show what changes")
     assert walk.page.locator(".compared > div").count() == 6 and reached.home.plan() == before
-    walk.press("Keep it so")
+    walk.press("Change the plan to this")
     assert "It is kept" in walk.text
     assert reached.home.plan().lawn.depth_mm == pytest.approx(12.7)
 

@@ -345,7 +345,7 @@ def test_what_if_is_asked_and_kept_in_a_browser(
         assert page.evaluate("document.documentElement.scrollWidth") == NARROW
         assert page.evaluate(SMALL) == []
         assert barriers(page, axe) == []
-        press(page, "Keep it so")
+        press(page, "Change the plan to this")
         assert "It is kept" in text_of(page)
     assert running.plan().lawn.depth_mm == pytest.approx(12.7)
 

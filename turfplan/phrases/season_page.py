@@ -236,7 +236,7 @@ def none() -> Message:
 
 
 def keep() -> Message:
-    """Keep it so"""
+    """Change the plan to this"""
     return Message("season_page.keep")
 
 
