@@ -74,6 +74,25 @@ def test_readme_shows_what_is_printed(tmp_path: Path) -> None:
         rest = rest.split(part, 1)[1]
 
 
+def test_each_test_of_the_safeguards_exists() -> None:
+    """Every row of the table of safeguards names a file of tests; what stands after `::` is a test
+    in it, and a name alone one of the file before it."""
+    table = DEVELOPERS.partition("\nOWASP ASVS")[2].partition("\n## ")[0]
+    rows = [row.rsplit("|", 2) for row in table.splitlines() if row.startswith("| V")]
+    assert len(rows) > 10
+    for row, named, _ in rows:
+        file = ""
+        for name in re.findall(r"`([^`]+)`", named):
+            if not re.match(r"test_\w+", name):
+                continue
+            begins, _, test = name.rpartition("::")
+            file, test = (name, "") if name.endswith(".py") else (begins or file, test)
+            assert file, (row, name)
+            code = (ROOT / "tests" / file).read_text(encoding="utf-8")
+            assert not test or f"\ndef {test}(" in code, name
+        assert file, row
+
+
 @pytest.mark.parametrize("command", COMMANDS)
 def test_every_command_is_documented(command: str) -> None:
     """Each command is shown by README, or is a row of the contract in DEVELOPERS."""

@@ -14,8 +14,16 @@ from turfplan.app.plan_lawn import planned
 from turfplan.book.words import english_of
 from turfplan.files.reading.book import load_book
 from turfplan.messages import words_for
-from turfplan.messages.catalog import catalog_of
-from turfplan.messages.spelling import BRITISH, NOT_CANADIAN, english_tag, respelled, spelled_in
+from turfplan.messages.catalog import _whole, place_of
+from turfplan.messages.spelling import (
+    BRITISH,
+    BRITISH_ISLES,
+    ELSEWHERE,
+    NOT_CANADIAN,
+    english_tag,
+    respelled,
+    spelled_in,
+)
 from turfplan.units import System
 
 WORD = re.compile(r"(?<![\w`])[a-z]+(?![\w`])")
@@ -48,8 +56,7 @@ SPELLED_ALIKE = {
 @cache
 def sentences() -> tuple[str, ...]:
     """Every sentence of the catalog and the book."""
-    catalog = catalog_of("en", english_of(load_book()))
-    compiled = catalog._sentences._catalog  # type: ignore[attr-defined]
+    compiled = _whole(place_of("en"))._catalog  # type: ignore[attr-defined]
     keys = [key for key in compiled if key]
     # The place in a source is told as the source has it, and a fact is called by its id.
     ids = re.compile(r"book\.(?:facts|regions)\..*\.(?:name|place(?:\.\d+)?)$")
@@ -102,6 +109,37 @@ def test_words_are_spelled_as_in_their_country(country: str | None, told: str, t
     assert bool(spelled_in(country)) == (tag != "en-US")
 
 
+@pytest.mark.parametrize(
+    ("country", "told"),
+    [
+        ("US", "Sod on a truck: ask for utility marks, `sod` {sod}, nothing into a storm drain."),
+        ("CA", "Sod on a truck: ask for utility marks, `sod` {sod}, nothing into a storm drain."),
+        (
+            "GB",
+            "Turf on a lorry: ask for marks of buried services, `sod` {sod}, "
+            "nothing into a surface-water drain.",
+        ),
+        (
+            "AU",
+            "Turf on a truck: ask for marks of buried services, `sod` {sod}, "
+            "nothing into a stormwater drain.",
+        ),
+    ],
+)
+def test_things_are_called_as_in_their_country(country: str, told: str) -> None:
+    """Terms of several words too, with their capitals; places and what is typed stay."""
+    american = "Sod on a truck: ask for utility marks, `sod` {sod}, nothing into a storm drain."
+    assert respelled(american, country) == told
+
+
+def test_each_term_is_one_of_the_catalogs() -> None:
+    """None of them stands there for a word that nobody says any more, and none leads to another."""
+    text = "\n".join(sentences()).lower()
+    for terms in (ELSEWHERE, BRITISH_ISLES):
+        assert [term for term in terms if not re.search(rf"(?<!\w){term}(?!\w)", text)] == []
+    assert not set(ELSEWHERE.values()) & {*ELSEWHERE, *BRITISH_ISLES}
+
+
 def test_a_name_keeps_its_spelling() -> None:
     """What somebody typed is no sentence of a catalog."""
     british = words_for("en", System.METRIC, country="GB")
@@ -129,3 +167,7 @@ def test_sheets_and_calendar_are_spelled_as_in_the_country(
     rightly = set(BRITISH.values()) if wrong == "british" else set(BRITISH)
     found = {word for text in texts for word in re.findall(r"[a-z]+", text.lower())}
     assert not found & wrongly and found & rightly
+    told = " ".join(texts).lower()
+    terms = {term: bool(re.search(rf"(?<!\w){term}(?!\w)", told)) for term in BRITISH_ISLES}
+    assert terms["storm drain"] is terms["truck"] is (wrong == "american")
+    assert not (wrong == "british" and any(terms.values()))

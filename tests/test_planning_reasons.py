@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
-from turfplan.export.sheets.book_reasons import says_little
 from turfplan.message import Message, as_written
 from turfplan.messages import words_for
+from turfplan.messages.binding_reasons import is_choice, says_little, telling
 from turfplan.network import Link
 from turfplan.phrases import day_limits, season, task_names
 from turfplan.phrases import reasons as phrases
@@ -154,3 +154,14 @@ def test_a_wished_day_hangs_on_its_anchor() -> None:
     for lost in (replace(draft, anchor=None), replace(draft, anchor="gone")):
         assert wish_earlier(lost, TITLES) == phrases.earlier_best()
         assert wish_later(lost, TITLES) == phrases.later_less_time()
+
+
+def test_what_binds_a_job_is_told_before_what_was_chosen() -> None:
+    """Rules first; that another job is on its best day only where no rule is told, days off never
+    beside anything else.
+    """
+    rule, best = phrases.plan_starts(), phrases.earlier_best()
+    other, off = phrases.on_best_day(task=TITLES["overseed"]), day_limits.work_days()
+    assert telling((best, off, rule, other)) == (rule, best)
+    assert telling((off, other)) == (other,) and telling((off,)) == (off,) and telling(()) == ()
+    assert is_choice(off) and is_choice(best) and is_choice(other) and not is_choice(rule)

@@ -24,6 +24,7 @@ from turfplan.files import index as store
 from turfplan.files.index import ServedLawn
 from turfplan.files.journal import read_journal
 from turfplan.serve import house_tokens, tokens
+from turfplan.serve.feed_cache import FeedCache
 
 # The soil samples of both lawns are due.
 SAMPLES = date(2027, 3, 6)
@@ -119,6 +120,42 @@ def test_the_house_s_calendar_follows_every_lawn(home: ServedHome) -> None:
         number = house_tokens.listed(connection, home.root)[0].id
         assert house_tokens.revoke(connection, number, home.root)
     assert client.get(f"/feed/{token}.ics").status_code == 410
+
+
+def test_a_house_s_calendar_that_has_not_changed_is_at_hand(
+    home: ServedHome, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Asked again it is answered without a look at its plans; another plan, a lawn more or less,
+    another hour and a withdrawal are seen at once."""
+    looked: list[str] = []
+    kept = FeedCache.house_feed
+
+    def house_feed(self: FeedCache, *given: object) -> object:
+        looked.append("house")
+        return kept(self, *given)  # type: ignore[arg-type]
+
+    monkeypatch.setattr(FeedCache, "house_feed", house_feed)
+    client, path = home.client(), f"/feed/{of_house(home, 'feed')}.ics"
+    first = client.get(path)
+    assert first.status_code == 200 and looked == ["house"]
+    for headers, status in (({}, 200), ({"if-none-match": first.headers["etag"]}, 304)):
+        again = client.get(path, headers=headers)
+        assert again.status_code == status and again.headers["etag"] == first.headers["etag"]
+        assert again.content == (first.content if status == 200 else b"")
+    assert looked == ["house"]
+    away = home.root / "lawns" / "front"
+    away.rename(home.root / "front")
+    without = client.get(path)
+    assert b"Front" not in without.content and len(looked) == 2
+    (home.root / "front").rename(away)
+    assert b"Front" in client.get(path).content and len(looked) == 3
+    home.hour += 1
+    assert client.get(path).status_code == 200 and len(looked) == 4
+    with store.opened(home.index) as connection:
+        (token,) = house_tokens.listed(connection, home.root)
+        assert token.read == home.now().isoformat()
+        assert house_tokens.revoke(connection, token.id, home.root)
+    assert client.get(path).status_code == 410
 
 
 def test_who_may_tick_ticks_on_each_lawn(home: ServedHome) -> None:

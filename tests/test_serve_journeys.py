@@ -149,7 +149,7 @@ def subscribed(walk: Walk, reached: Reached) -> str:
     """The owner's own calendar, made on its page."""
     walk.claim(reached.home.once())
     walk.follow("Calendar")
-    walk.press("Make an address for my own calendar")
+    walk.press("Put it into my calendar")
     return path_of_feed(walk)
 
 
@@ -238,7 +238,7 @@ def what_if(walk: Walk, reached: Reached) -> None:
     before = reached.home.plan()
     walk.press("Show what changes")
     assert walk.page.locator(".compared > div").count() == 6 and reached.home.plan() == before
-    walk.press("Keep it so")
+    walk.press("Change the plan to this")
     assert "It is kept" in walk.text
     assert reached.home.plan().lawn.depth_mm == pytest.approx(12.7)
 

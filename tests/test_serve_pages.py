@@ -508,6 +508,7 @@ def test_addresses_are_given_with_a_right_and_an_end_and_withdrawn(
         page.get_by_role("link", name="Calendar").click()
         page.get_by_label("Who it is for").fill("Cleo")
         page.get_by_label("See, and tick off").check()
+        page.get_by_text("An end, or certain days only").click()
         page.get_by_label("Last day").fill("2027-02-20")
         press(page, "Make the address")
         address = page.locator(".address").first.inner_text()
@@ -528,7 +529,7 @@ def test_addresses_are_given_with_a_right_and_an_end_and_withdrawn(
         with page.expect_navigation():
             page.get_by_role("button", name="Withdraw Cleo").click()
         assert guest.goto(address).status == guest.request.get(feed).status == 410
-        press(page, "Make an address for my own calendar")
+        press(page, "Put it into my calendar")
         mine = page.locator(".address a").inner_text()
         assert guest.request.get(mine).headers["content-type"].startswith("text/calendar")
 

@@ -1,5 +1,6 @@
 """The owner opens the home network to phones from the page, without another word at a terminal."""
 
+import re
 import socket
 from collections.abc import Iterator
 from datetime import date
@@ -12,7 +13,9 @@ pytest.importorskip("starlette", reason="the extra web is not installed")
 pytest.importorskip("uvicorn", reason="the extra web is not installed")
 
 from machine import free_port
+from planned_house import LAWNS, planned_house
 from served import ServedHome, serving  # after the skips
+from turfplan.files import index as store
 from turfplan.serve.guard import SECURITY
 from turfplan.serve.phones import PhoneListener
 
@@ -83,7 +86,9 @@ def test_one_button_opens_feeds_to_the_network_and_one_closes_it(home: ServedHom
     assert (sent.status_code, sent.headers["location"]) == (303, f"{mine}/calendar#phones")
     page = client.get(f"{mine}/calendar").text
     assert f"http://{AT_HOME}:{home.port}" in page and "Close to this network" in page
-    assert "firewall" in page and f"port {home.port}" in page and "sleeps stops it" in page
+    assert (
+        "firewall" in page and f"port {home.port}" in page and "While this computer sleeps" in page
+    )
     for name in (NAME, AT_HOME):
         got = asked(home, feed, name)
         assert got.status_code == 200 and got.content.startswith(b"BEGIN:VCALENDAR")
@@ -178,3 +183,55 @@ def test_what_stands_in_the_way_is_told(tmp_path: Path) -> None:
         assert got.status_code == 422 and "in no network" in got.text
     with serving(home, port, phones=listener(port)), pytest.raises(httpx.ConnectError):
         asked(home, "/robots.txt")
+
+
+def test_the_page_of_a_house_has_the_same_button(tmp_path: Path) -> None:
+    """It opens what the page of a lawn opens, and says why it cannot; its addresses are then those
+    that a phone reaches. Who asks through the network has no such button."""
+    made = ServedHome(planned_house(tmp_path), date(2027, 3, 6))
+    with store.opened(made.index) as connection:
+        for lawn in LAWNS:
+            folder = made.root / "lawns" / lawn
+            number = store.add_lawn(connection, folder, folder / "brief.toml").id
+    port = free_port()
+    with serving(made, port, phones=listener(port)):
+        client = owner(made)
+        page = client.get("/house").text
+        assert "Open to phones on this network" in page and "While this computer sleeps" in page
+        sent = client.post("/house", data={"do": "open_phones"})
+        assert (sent.status_code, sent.headers["location"]) == (303, "/house#phones")
+        for path in ("/house", f"/mine/{number}/calendar"):
+            page = client.get(path).text
+            assert f"http://{AT_HOME}:{made.port}" in page and "Close to this network" in page
+        given = client.post("/house", data={"do": "give", "kind": "feed", "label": "Phone"}).text
+        (feed,) = set(re.findall(rf"http://{AT_HOME}:{made.port}(/feed/[\w-]+\.ics)", given))
+        assert asked(made, feed).content.startswith(b"BEGIN:VCALENDAR")
+        assert client.post("/house", data={"do": "close_phones"}).status_code == 303
+        with pytest.raises(httpx.ConnectError):
+            asked(made, feed)
+    with serving(made, free_port(), phones=listener(made.port, own=None)):
+        client = owner(made)
+        refused = client.post("/house", data={"do": "open_phones"})
+        assert refused.status_code == 422 and 'role="alert"' in refused.text
+    with serving(made):
+        client = owner(made)
+        assert "phones on this network" not in client.get("/house").text
+        assert client.post("/house", data={"do": "open_phones"}).status_code == 403
+
+
+def test_who_has_made_a_plan_is_led_to_the_phone(home: ServedHome) -> None:
+    """The page after a first plan leads to the button; where phones reach the server already, to
+    the address that is made for them."""
+    for settings, says in (
+        ({"phones": listener(free_port())}, "Open to phones on this network"),
+        ({"base_url": "http://shed.local:8470"}, "Put it into my calendar"),
+    ):
+        client = home.client("http://127.0.0.1", **settings)
+        assert client.post(home.once(), data={"label": "laptop"}).status_code == 303
+        mine = f"/mine/{home.lawn().id}"
+        made = client.get(f"{mine}/made").text
+        assert f'href="{mine}/calendar#phones">Get it on a phone<' in made
+        assert "turfplan serve" not in made
+        page = client.get(f"{mine}/calendar").text
+        _, _, after = page.partition('id="phones"')
+        assert page.count('id="phones"') == 1 and says in after.partition("</section>")[0]

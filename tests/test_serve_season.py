@@ -15,7 +15,7 @@ import pytest
 pytest.importorskip("starlette", reason="the extra web is not installed")
 pytest.importorskip("uvicorn", reason="the extra web is not installed")
 
-from planning import EXAMPLES, example, example_brief
+from planning import EXAMPLES, POSSIBLE, example, example_brief
 from screens import NARROW, SMALL, barriers, opened, press, text_of
 from served import NAME, ServedHome, serving  # after the skips
 from test_export_screen import axe, browser  # noqa: F401 — fixtures
@@ -76,8 +76,9 @@ def test_each_job_says_why_and_one_stop_at_most_stands_on_top() -> None:
     spread = next(job for job in view.jobs if job.anchor == "job-topdress-1")
     task = plan.task("topdress.1")
     assert task is not None
-    assert spread.not_earlier == tuple(map(str, task.not_earlier)) != ()
-    assert spread.not_later == tuple(map(str, task.not_later))
+    window = next(w for w in plan.windows if w.operation == "topdress" and w.start <= task.start)
+    assert spread.not_earlier[0].startswith(str(window.reason).rstrip(".") + ". Here that is ")
+    assert set(spread.not_later) <= set(map(str, task.not_later)) and spread.not_later
     assert {one.reason for one in spread.amounts} >= {
         str(a.reason) for a in task.amounts if a.item == "depth"
     }
@@ -89,6 +90,51 @@ def test_each_job_says_why_and_one_stop_at_most_stands_on_top() -> None:
     )
     anchors = {job.anchor for job in view.jobs}
     assert view.days and {day.anchor for day in view.days} <= anchors
+
+
+@pytest.mark.parametrize("name", [name for name in POSSIBLE if name != "late-start"])
+def test_the_reasons_of_days_name_a_cause(name: str) -> None:
+    """No job is told that work is possible on working days alone, nor twice the same rule; what
+    keeps it from being later repeats nothing unless nothing else does."""
+    plan = example(name)
+    view, little = season_view(plan, TODAY, words_of(plan)), words_of(plan).say
+    days_off = little("day_limits.work_days")
+    for job in view.jobs:
+        told = (job.not_earlier, job.not_later)
+        for reasons in told:
+            assert reasons and len(set(reasons)) == len(reasons)
+            assert days_off not in reasons
+        assert not set(told[0]) & set(told[1]) or set(told[1]) <= set(told[0])
+
+
+@pytest.mark.parametrize(
+    ("name", "begins", "says"),
+    [
+        ("transition-fescue", "spring only 2027: ", "loses part of its stand to weeds and to its"),
+        ("british-metric", "spring only 2027: ", "loses part of its stand to weeds"),
+        ("surveyed-us", "spring only 2027: From", "would need 3 passes, and there is time for 2"),
+        ("bermuda-sand", "Hybrid bermudagrass closes over", "Here that is May 18 to Aug 21, 2027."),
+        ("southern-hemisphere", "Couch ", "Here that is "),
+    ],
+)
+def test_one_sentence_says_why_the_main_work_is_not_sooner(
+    name: str, begins: str, says: str
+) -> None:
+    """What speaks against the season before, else the rule of the first main job; nothing once the
+    work has begun, or where it is over."""
+    plan = example(name)
+    told = season_view(plan, TODAY, words_of(plan)).sooner
+    assert told.startswith(begins) and says in told
+    assert season_view(plan, date(2029, 1, 1), words_of(plan)).sooner == ""
+
+
+def test_south_of_the_equator_autumn_comes_before_spring() -> None:
+    """The season that is passed over lies before the chosen one by the place's own year."""
+    plan = example("transition-fescue")
+    south = plan.model_copy(update={"place": plan.place.model_copy(update={"latitude": -35.0})})
+    day = date(2026, 1, 1)
+    assert "spring only 2027" in season_view(plan, day, words_of(plan)).sooner
+    assert "spring only 2027" not in season_view(south, day, words_of(south)).sooner
 
 
 @pytest.mark.parametrize(
@@ -175,6 +221,23 @@ def test_only_the_owner_asks_what_if(home: ServedHome, monkeypatch: pytest.Monke
     assert kept.headers["location"] == f"{mine}?kept=1"
     assert tomllib.loads(brief(home).read_text())["leveling"]["depth"] == "0.5 in"
     assert home.plan().lawn.depth_mm == pytest.approx(12.7)
+
+
+def test_a_what_if_that_changes_no_figure_says_so(
+    home: ServedHome, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Before what stays the same is listed; not where one figure of six is another."""
+    plan = home.plan()
+    same = {name: figure.value for name, figure in figures(plan, words_of(plan))}
+    owner = home.client()
+    owner.post(home.once(), data={"label": "x"})
+    for then, told in ((same, True), (same | {"hours": "1"}, False)):
+        outcome = season_pages.WhatIfOutcome(tuple(then.items()))
+        monkeypatch.setattr(season_pages, "apart", lambda *given, found=outcome: found)
+        wish = {"do": "what_if", "people": "3"}
+        page = owner.post(f"/mine/{home.lawn().id}/season", data=wish).text
+        assert ("None of these six figures changes" in page) is told
+        assert page.count('class="changed"') == (0 if told else 1)
 
 
 def test_ways_out_are_buttons_that_show_what_changes(
@@ -282,7 +345,7 @@ def test_what_if_is_asked_and_kept_in_a_browser(
         assert page.evaluate("document.documentElement.scrollWidth") == NARROW
         assert page.evaluate(SMALL) == []
         assert barriers(page, axe) == []
-        press(page, "Keep it so")
+        press(page, "Change the plan to this")
         assert "It is kept" in text_of(page)
     assert running.plan().lawn.depth_mm == pytest.approx(12.7)
 

@@ -8,7 +8,7 @@ import pytest
 pytest.importorskip("starlette", reason="the extra web is not installed")
 pytest.importorskip("uvicorn", reason="the extra web is not installed")
 
-from served import ServedHome  # after the skips
+from served import NAME, ServedHome  # after the skips
 from turfplan.serve.tokens import feed_of_page
 
 HOSTS = ("testserver", "127.0.0.1", "192.168.0.9", "lawns.example")
@@ -98,7 +98,7 @@ def test_an_address_of_one_day_shows_that_day_alone(home: ServedHome) -> None:
     assert client.post(mine, data=form | {"day": "2027-02-30"}).status_code == 422
     assert client.post(mine, data=form | {"day": "9999-12-31"}).status_code == 200
     made = client.post(mine, data=form | {"day": str(SPREADING)}).text
-    page = made.partition('<p class="address">http://testserver')[2].partition("<")[0]
+    page = made.partition('<p class="address"><a href="http://testserver')[2].partition('"')[0]
     guest = home.client()
     shown = guest.get(page)
     assert shown.status_code == 200 and "Top-dress pass 1" in shown.text
@@ -145,3 +145,57 @@ def test_calendars_that_fall_silent_are_told_on_top(tmp_path: Path) -> None:
     assert "Last read 4 days ago." in client.get(f"{mine}/calendar").text
     guest.get(f"/feed/{feed}.ics")
     assert "Kitchen phone: this" not in client.get(mine).text
+
+
+@pytest.fixture
+def own_home(tmp_path: Path) -> ServedHome:
+    """A lawn that is served to one test alone."""
+    made = ServedHome(tmp_path)
+    made.lawn()
+    return made
+
+
+def test_a_page_s_square_is_shown_where_a_phone_reaches_it(own_home: ServedHome) -> None:
+    """An address of this computer alone has no square for a camera, and says so."""
+    asked = {"do": "give", "kind": "edit", "label": "Ana"}
+    for base, squares in (("http://127.0.0.1", 0), ("http://shed.local", 1)):
+        client = own_home.client(base, hosts=("127.0.0.1", "shed.local"))
+        client.post(own_home.once(), data={"label": "laptop"})
+        page = client.post("/mine/1/calendar", data=asked).text
+        assert page.count('class="qr"') == squares and f"{base}/lawn/" in page
+        assert ("works on this computer alone" in page) is (squares == 0)
+
+
+def test_what_is_next_is_said_once(own_home: ServedHome) -> None:
+    """Where nothing is due the next job stands on top, and not among what follows it."""
+    address = f"/lawn/{own_home.token('edit', 'Ana')}"
+    page = own_home.client().get(address).text
+    assert page.count("Take a soil sample and send it in") == 1 and "Coming up" not in page
+    own_home.day = date(2027, 3, 6)
+    page = own_home.client().get(address).text
+    assert page.count("Measure how deep the fill is") == 1 and "Coming up" in page
+
+
+def test_a_lawn_that_cannot_be_shown_says_what_to_do(own_home: ServedHome) -> None:
+    """A journal that cannot be read, and a plan that is not there: to the owner with the command,
+    to others whom to tell."""
+    client, address = own_home.client(), f"/lawn/{own_home.token('edit', 'Ana')}"
+    client.post(own_home.once(), data={"label": "laptop"})
+    (own_home.root / f"{NAME}.journal.jsonl").write_text("no entry\nnor this\n")
+    assert "<code>turfplan log list</code>" in client.get("/mine/1").text
+    seen = own_home.client().get(address).text
+    assert "tell whoever gave you this address" in seen and "turfplan log" not in seen
+    (own_home.root / NAME / "plan.json").unlink()
+    assert f"<code>turfplan plan {own_home.root / NAME}.toml</code>" in client.get("/mine/1").text
+    assert "turfplan plan" not in own_home.client().get(address).text
+
+
+def test_the_owner_s_own_browser_is_named_as_such(own_home: ServedHome) -> None:
+    """Of several browsers the one that asks, so that nobody takes his own right away unawares."""
+    laptop, phone = own_home.client(), own_home.client()
+    for client, label in ((laptop, "laptop"), (phone, "telephone")):
+        client.post(own_home.once(), data={"label": label})
+    for client, own, other in ((laptop, "laptop", "telephone"), (phone, "telephone", "laptop")):
+        page = client.get("/mine/1/calendar").text
+        assert f"<strong>{own}</strong> (this browser)" in page
+        assert f"<strong>{other}</strong><br>" in page and page.count("(this browser)") == 1

@@ -6,7 +6,7 @@ import http.client
 import socket
 import threading
 import time
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -19,7 +19,7 @@ from planning import example
 from printed import outputs, season_ics
 from turfplan.files import index as store
 from turfplan.files.plan_folder import write_outputs
-from turfplan.serve import tokens
+from turfplan.serve import house_tokens, tokens
 
 pytest.importorskip("uvicorn", reason="the extra web is not installed")
 import uvicorn  # after the skip
@@ -105,24 +105,46 @@ def constant(size: int, status: int) -> Starlette:
     return Starlette(routes=[Route("/{place:path}", answer, methods=["GET"])])
 
 
+def of_one_lawn(root: Path, content: bytes) -> str:
+    """The address of a lawn's feed that holds some bytes."""
+    folder = root / "lawn"
+    folder.mkdir()
+    write_outputs(folder, {"plan.json": b'{"lawn_id": "test-lawn"}', "season.ics": content})
+    with store.opened(root / "index") as connection:
+        return tokens.issue(connection, store.add_lawn(connection, folder), "feed")
+
+
+def of_a_house(root: Path, content: bytes) -> str:
+    """The address of the calendar of a house with two lawns, which holds some bytes."""
+    house = root / "house"
+    for name in ("back", "front"):
+        folder = house / "lawns" / name
+        folder.mkdir(parents=True)
+        (folder / "brief.toml").write_bytes(b"")
+        write_outputs(folder, {"plan.json": b'{"lawn_id": "test-lawn"}'})
+    with store.opened(root / "index") as connection:
+        # Plans that cannot be read leave what was published last.
+        house_tokens.publish(connection, house, content, "kept", "all")
+        return house_tokens.issue(connection, house, "feed", "Ana")
+
+
+@pytest.mark.parametrize("shared", [of_one_lawn, of_a_house])
 @pytest.mark.parametrize("status", [200, 304])
 def test_a_feed_is_served_at_nearly_the_rate_of_constant_bytes(
-    status: int, benchmark: BenchmarkFixture, tmp_path: Path
+    status: int,
+    shared: Callable[[Path, bytes], str],
+    benchmark: BenchmarkFixture,
+    tmp_path: Path,
 ) -> None:
-    """200 answers of a 60 KB feed and 304 answers: each at least as large a share of the same
-    server's constant bytes as is promised."""
+    """200 answers of a 60 KB feed, of a lawn or of a house, and 304 answers: each at least as large
+    a share of the same server's constant bytes as is promised."""
     feed = season_ics(example("transition-fescue"))
     head, _, end = feed.rpartition(b"END:VCALENDAR\r\n")
     content = (
         head + b"X-FILL:" + b"x" * max(0, BYTES - len(feed)) + b"\r\n" + b"END:VCALENDAR\r\n" + end
     )
-    folder = tmp_path / "lawn"
-    folder.mkdir()
-    write_outputs(folder, {"plan.json": b'{"lawn_id": "test-lawn"}', "season.ics": content})
-    with store.opened(tmp_path / "index") as connection:
-        token = tokens.issue(connection, store.add_lawn(connection, folder), "feed")
+    path = f"/feed/{shared(tmp_path, content)}.ics"
     settings = ServerSettings(index=tmp_path / "index", per_minute=10**9)
-    path = f"/feed/{token}.ics"
     size = len(content) if status == 200 else 0
     with listening(create_app(settings)) as ours, listening(constant(size, status)) as theirs:
         ours.request("GET", path)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from turfplan.calendar_days import DAYS_IN_MONTH
+from turfplan.export.season_reasons import why_not_sooner, why_these_days
 from turfplan.export.season_waterings import watering_stages
 from turfplan.export.sheets.look import (
     PHASES,
@@ -118,12 +119,14 @@ class SeasonWatering:
 
 @dataclass(frozen=True, slots=True)
 class SeasonView:
-    """All that the page of a season shows; `stop` is the first of what stops it."""
+    """All that the page of a season shows; `stop` is the first of what stops it, `sooner` why its
+    main work waits."""
 
     stop: str
     figures: tuple[SeasonFigure, ...]
     days: tuple[SeasonDay, ...]
     strip: SeasonStrip | None
+    sooner: str
     jobs: tuple[SeasonJob, ...]
     waterings: tuple[SeasonWatering, ...]
 
@@ -147,7 +150,8 @@ def season_view(plan: Plan, today: date, words: Words) -> SeasonView:
             if task.plays("headline") and task.closed != "skipped"
         ),
         strip=_strip(tasks, today, words) if tasks else None,
-        jobs=tuple(_job(task, words) for task in jobs),
+        sooner=why_not_sooner(plan, today, words),
+        jobs=tuple(_job(plan, task, words) for task in jobs),
         waterings=tuple(
             SeasonWatering(
                 str(stage.task.title),
@@ -242,8 +246,9 @@ def _bars(tasks: Sequence[Task], axis: Axis) -> Iterator[StripBar]:
         yield StripBar(x, width, done)
 
 
-def _job(task: Task, words: Words) -> SeasonJob:
+def _job(plan: Plan, task: Task, words: Words) -> SeasonJob:
     told = {words.text(item_name(a.item)): a for a in task.amounts}
+    earlier, later = why_these_days(plan, task, words)
     return SeasonJob(
         anchor=_anchor(task),
         title=str(task.title),
@@ -252,8 +257,8 @@ def _job(task: Task, words: Words) -> SeasonJob:
         state=task.closed or "",
         why=str(task.why),
         how=tuple(map(str, task.how)),
-        not_earlier=tuple(map(str, task.not_earlier)),
-        not_later=tuple(map(str, task.not_later)),
+        not_earlier=earlier,
+        not_later=later,
         amounts=tuple(
             WhyAmount(q.item, q.planned, str(told[q.item].reason) if q.item in told else "")
             for q in quantities(task, words)

@@ -1,6 +1,7 @@
-"""Spells English as its country does: the catalogs are written as in the United States.
+"""Spells English as its country does, and calls things as it does: the catalogs are written as in
+the United States.
 
-A closed list of whole words, so that nothing is respelled that nobody has looked at;
+Closed lists of whole words, so that nothing is respelled that nobody has looked at;
 `tests/test_messages_spelling.py` looks through every sentence for words of either spelling that the
 list does not know. What somebody typed and the titles of publications are no sentences of a catalog
 and stay as they are.
@@ -68,6 +69,37 @@ NOT_CANADIAN = frozenset(
         "sulfate",
     }
 )
+# What is called otherwise outside of North America: words or pairs of words, small.
+ELSEWHERE: Mapping[str, str] = MappingProxyType(
+    {
+        "an extension office": "an adviser on lawns",
+        "local codes": "local rules",
+        "mark utilities": "mark buried services",
+        "pavement": "paving",
+        "siding": "cladding",
+        "sod": "turf",
+        "sodding": "turfing",
+        # As a term of the glossary plain turf would be explained wherever it is spoken of.
+        "sod, plugs, sprig, sprigs": "plugs, sprig, sprigs",
+        "storm drain": "stormwater drain",
+        "the plant clinic of your state or county": "a plant clinic",
+        "the state, the county and the town": "the council",
+        "toward": "towards",
+        "utility marks": "marks of buried services",
+    }
+)
+# What is called otherwise again in the British Isles.
+BRITISH_ISLES: Mapping[str, str] = MappingProxyType(
+    {
+        "driveway": "drive",
+        "storm drain": "surface-water drain",
+        "tarp": "tarpaulin",
+        "tarps": "tarpaulins",
+        "truck": "lorry",
+        "trucks": "lorries",
+    }
+)
+_OF_BRITISH_ISLES = frozenset({"GB", "GG", "IE", "IM", "JE"})
 _WORD = re.compile(r"(?<!\w)[A-Za-z]+(?!\w)")
 # What stands between these is typed as it stands: keys, commands.
 _TYPED = re.compile(r"(`[^`]*`|\{[^{}|]*\})")
@@ -82,6 +114,23 @@ def spelled_in(country: str | None) -> Mapping[str, str]:
     return BRITISH
 
 
+@lru_cache(maxsize=64)
+def terms_in(country: str | None) -> Mapping[str, str]:
+    """What a country calls otherwise than the catalogs, the longest first; nothing in North America
+    or where the country is unknown."""
+    if country is None or country in AMERICAN or country == "CA":
+        return {}
+    own = {**ELSEWHERE, **(BRITISH_ISLES if country in _OF_BRITISH_ISLES else {})}
+    return {term: own[term] for term in sorted(own, key=len, reverse=True)}
+
+
+@lru_cache(maxsize=64)
+def _terms(country: str | None) -> re.Pattern[str]:
+    """Whole terms that a country calls otherwise, however they begin."""
+    several = "|".join(re.escape(term) for term in terms_in(country))
+    return re.compile(rf"(?<!\w)(?:{several})(?!\w)", re.IGNORECASE)
+
+
 def english_tag(country: str | None) -> str:
     """The language tag of English as a country spells it."""
     if country is None or country in AMERICAN:
@@ -91,20 +140,22 @@ def english_tag(country: str | None) -> str:
 
 @lru_cache(maxsize=8192)
 def respelled(sentence: str, country: str | None) -> str:
-    """A sentence of a catalog as a country spells it; places and what is typed stay."""
-    words = spelled_in(country)
+    """A sentence of a catalog as a country spells it and calls things; places and what is typed
+    stay."""
+    words, terms = spelled_in(country), terms_in(country)
     if not words:
         return sentence
     pieces = _TYPED.split(sentence)
-    return "".join(
-        piece if n % 2 else _WORD.sub(lambda found: _own(found[0], words), piece)
-        for n, piece in enumerate(pieces)
-    )
+    if terms:
+        called = _terms(country)
+        pieces[::2] = [called.sub(lambda found: _own(found[0], terms), one) for one in pieces[::2]]
+    pieces[::2] = [_WORD.sub(lambda found: _own(found[0], words), one) for one in pieces[::2]]
+    return "".join(pieces)
 
 
 def _own(word: str, words: Mapping[str, str]) -> str:
-    """A word in its country's spelling, with its capital."""
+    """A word or a term as its country has it, with its capital."""
     own = words.get(word.lower())
     if own is None:
         return word
-    return own.capitalize() if word[0].isupper() else own
+    return own[0].upper() + own[1:] if word[0].isupper() else own

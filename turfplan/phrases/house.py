@@ -122,6 +122,11 @@ def one_for_all() -> Message:
     return Message("house.one_for_all")
 
 
+def give_read() -> Message:
+    """See the pages of all lawns"""
+    return Message("house.give_read")
+
+
 def subscribe() -> Message:
     """One calendar for all lawns"""
     return Message("house.subscribe")

@@ -155,3 +155,8 @@ def delete_first() -> Message:
 def deleted(*, lawn: str) -> Message:
     """{lawn} is deleted."""
     return Message("lawn_page.deleted", (("lawn", lawn),))
+
+
+def another() -> Message:
+    """Another lawn"""
+    return Message("lawn_page.another")

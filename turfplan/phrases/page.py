@@ -308,11 +308,6 @@ def my_calendar() -> Message:
     return Message("page.my_calendar")
 
 
-def make_mine() -> Message:
-    """Make an address for my own calendar"""
-    return Message("page.make_mine")
-
-
 def planning() -> Message:
     """Working it out…"""
     return Message("page.planning")
@@ -368,6 +363,20 @@ def not_planned_say() -> Message:
     are those from before.
     """
     return Message("page.not_planned_say")
+
+
+def damaged_owner(*, command: str) -> Message:
+    """A line of what was written for this lawn cannot be read: `{command}` with the lawn's brief
+    names it, at the computer that serves.
+    """
+    return Message("page.damaged_owner", (("command", command),))
+
+
+def damaged_tell() -> Message:
+    """A line of what was written for this lawn cannot be read: tell whoever gave you this
+    address.
+    """
+    return Message("page.damaged_tell")
 
 
 def plan_again() -> Message:
@@ -654,6 +663,11 @@ def give_edit() -> Message:
     return Message("page.give_edit")
 
 
+def limited() -> Message:
+    """An end, or certain days only"""
+    return Message("page.limited")
+
+
 def until() -> Message:
     """Last day, if it shall end"""
     return Message("page.until")
@@ -938,6 +952,11 @@ def is_over() -> Message:
 def browsers() -> Message:
     """Browsers of the owner"""
     return Message("page.browsers")
+
+
+def this_browser() -> Message:
+    """(this browser)"""
+    return Message("page.this_browser")
 
 
 def browsers_say(*, command: str) -> Message:
@@ -1719,6 +1738,11 @@ def into_calendar() -> Message:
     return Message("page.into_calendar")
 
 
+def onto_phone() -> Message:
+    """Get it on a phone"""
+    return Message("page.onto_phone")
+
+
 def see_today() -> Message:
     """See the plan"""
     return Message("page.see_today")
@@ -1784,6 +1808,11 @@ def no_plan() -> Message:
 def plan_first() -> Message:
     """It stands here as soon as it is planned."""
     return Message("page.plan_first")
+
+
+def plan_with(*, command: str) -> Message:
+    """At the computer that serves, `{command}` makes it, or says what is wrong."""
+    return Message("page.plan_with", (("command", command),))
 
 
 def other_host() -> Message:
@@ -1880,7 +1909,7 @@ def phones_say() -> Message:
     """A phone at home cannot reach this computer yet. Open it to phones on this network, and
     calendars on phones and computers at home can subscribe; those that live on the web cannot. Only
     addresses that you give open, and none of your own pages. Anyone on this network could read
-    along.
+    along. While this computer sleeps, phones keep what they have and hear nothing new.
     """
     return Message("page.phones_say")
 
@@ -1892,8 +1921,8 @@ def phones_open() -> Message:
 
 def phones_are_open(*, address: str) -> Message:
     """Open to phones on this network at {address}, and again after a restart. Make an address for
-    the phone, and point its camera at the square that comes with it. A computer that sleeps stops
-    it.
+    the phone, and point its camera at the square that comes with it. While this computer sleeps,
+    phones keep what they have and hear nothing new.
     """
     return Message("page.phones_are_open", (("address", address),))
 

@@ -1,6 +1,6 @@
 """Messages of `messages/en/season_page.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Listed, Message
+from turfplan.message import Days, Listed, Message
 
 
 def title(*, lawn: str) -> Message:
@@ -51,6 +51,26 @@ def water() -> Message:
 def stop() -> Message:
     """Before anything is ordered"""
     return Message("season_page.stop")
+
+
+def why_not_sooner() -> Message:
+    """Why not sooner?"""
+    return Message("season_page.why_not_sooner")
+
+
+def season_before(*, campaign: Message, reason: Message) -> Message:
+    """{campaign}: {reason}"""
+    return Message("season_page.season_before", (("campaign", campaign), ("reason", reason)))
+
+
+def open_here(*, days: Days) -> Message:
+    """Here that is {days}."""
+    return Message("season_page.open_here", (("days", days),))
+
+
+def nearest_day(*, best: str) -> Message:
+    """The best day for it is {best}; this is the working day nearest to it."""
+    return Message("season_page.nearest_day", (("best", best),))
 
 
 def matter() -> Message:
@@ -200,6 +220,11 @@ def then() -> Message:
     return Message("season_page.then")
 
 
+def none_changes() -> Message:
+    """None of these six figures changes; days and jobs between them may."""
+    return Message("season_page.none_changes")
+
+
 def same() -> Message:
     """No change"""
     return Message("season_page.same")
@@ -211,7 +236,7 @@ def none() -> Message:
 
 
 def keep() -> Message:
-    """Keep it so"""
+    """Change the plan to this"""
     return Message("season_page.keep")
 
 

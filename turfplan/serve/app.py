@@ -55,6 +55,7 @@ from turfplan.serve.pages import (
     ask_page,
     did_page,
     known_of,
+    no_plan_yet,
     notice,
     see_other,
     today_page,
@@ -211,17 +212,17 @@ async def _mine(server: Server, request: Request) -> Response:
         seat = await lawn_seat(server, request)
         if isinstance(seat, Response):
             return seat
-        label, operator = seat.label, not seat.owner
+        label, operator, browser = seat.label, not seat.owner, None
     else:
         owner = await run_in_threadpool(owner_of, server, request)
         if owner is None:
             return await run_in_threadpool(home_page, server, request)
-        label, operator = owner.label, False
+        label, operator, browser = owner.label, False, owner.id
     number = number_of(request.path_params["lawn"])
     lawn = None if number is None else await run_in_threadpool(server.shelf.lawn, number)
     if lawn is None:
         return notice(request, 404, phrases.unknown(), phrases.whole_address())
-    visit = Visit(server, request, lawn, "own", f"/mine/{number}", label)
+    visit = Visit(server, request, lawn, "own", f"/mine/{number}", label, browser=browser)
     if server.office is not None:
         return await _visited(await run_in_threadpool(with_client, visit, operator=operator))
     several = len(await run_in_threadpool(server.shelf.lawns)) > 1
@@ -278,7 +279,7 @@ async def _visited(visit: Visit) -> Response:
         return plain(phrases.read_only() if of_one_day else phrases.foreign_form(), 403)
     known = await run_in_threadpool(known_of, visit)
     if known is None:
-        return notice(request, 404, phrases.no_plan(), phrases.plan_first())
+        return notice(request, 404, *no_plan_yet(visit))
     if request.method == "POST":
         async with request.form() as form:
             given = (visit, known, plain_names(form))

@@ -13,6 +13,7 @@ from turfplan.phrases import page as phrases
 from turfplan.records.plan_calendar import CalendarPart
 from turfplan.serve import owners, tokens
 from turfplan.serve.pages import PRIVATE, Known, day_text, lawn_page, notice, silent_calendars
+from turfplan.serve.phones_button import phones_view
 from turfplan.serve.reach import calendar_links, reach_of
 from turfplan.serve.visit import Visit
 
@@ -55,26 +56,11 @@ def calendar_page(
         new=made is not None,
         held=[_held(token, visit.now, words) for token in held if token.page is None],
         owner_command=owners.OWNER_COMMAND,
-        browsers=[_browser(one, words) for one in browsers],
+        browsers=[_browser(one, words, here=one.id == visit.browser) for one in browsers],
         errors=[words.text(one) for one in told],
         form=form or {},
-        phones=_phones(visit, words) if owns else None,
+        phones=phones_view(visit.server, visit.request, words) if owns else None,
     )
-
-
-def _phones(visit: Visit, words: Words) -> dict[str, object] | None:
-    """How the owner opens the home network to phones, or closes it, at the machine itself; None
-    elsewhere."""
-    phones = visit.server.settings.phones
-    if phones is None or reach_of(visit.base_url) != "machine":
-        return None
-    held_off = phrases.phones_firewall(port=str(phones.port))
-    return {
-        "open": phones.url is not None,
-        "address": phones.url,
-        "fault": words.text(phones.fault) if phones.fault is not None else "",
-        "seen": words.text(phrases.phones_seen() if phones.seen else held_off),
-    }
 
 
 _RIGHTS: dict[tokens.TokenKind, Callable[[], Message]] = {
@@ -99,9 +85,15 @@ def _held(token: tokens.Token, now: datetime, words: Words) -> dict[str, object]
     }
 
 
-def _browser(owner: owners.Owner, words: Words) -> dict[str, object]:
+def _browser(owner: owners.Owner, words: Words, *, here: bool) -> dict[str, object]:
     since, ends = day_text(owner.created, words), day_text(owner.ends, words)
-    return {"number": owner.id, "holder": owner.label, "since": since, "ends": ends}
+    return {
+        "number": owner.id,
+        "holder": owner.label,
+        "since": since,
+        "ends": ends,
+        "here": here,
+    }
 
 
 _PARTS: Mapping[str, Callable[[], Message]] = {

@@ -15,20 +15,19 @@ from turfplan.app.outputs import words_of
 from turfplan.errors import TurfplanError
 from turfplan.export.calendar.season_ics import season_ics
 from turfplan.files import index
-from turfplan.files.data_folder import PLAN, known_lawn_id
-from turfplan.files.house_folder import lawns_of_house
+from turfplan.files.data_folder import LAWNS, PLAN, known_lawn_id
 from turfplan.files.index import ServedLawn
 from turfplan.files.reading.plan import read_plan
-from turfplan.records.plan_calendar import CalendarPart
+from turfplan.records.plan_calendar import FILES, CalendarPart
 from turfplan.serve import house_tokens, owners, tokens
 from turfplan.serve.feed import etag_of
 from turfplan.serve.held_index import (
     MOST_AT_HAND,
     FeedAtHand,
-    FileSeen,
+    FilesSeen,
     HeldConnection,
     ServedFeed,
-    seen,
+    all_seen,
 )
 from turfplan.serve.opened import keep_opened_to_phones, opened_to_phones
 from turfplan.serve.tokens import WHOLE, FeedView
@@ -37,6 +36,10 @@ _HEAD, _END = b"BEGIN:VCALENDAR\r\n", b"END:VCALENDAR\r\n"
 # Seconds for which a look at the index and at a file holds for the next requests: what other
 # programs write is seen within it, what this one does at once.
 GLANCE = 0.001
+
+
+_KeptFeed = tuple[tuple[str, ...], FilesSeen, ServedFeed]
+"""The files from which a feed is made, as they were seen, and the feed."""
 
 
 class FeedCache:
@@ -48,8 +51,8 @@ class FeedCache:
         """For an index file; raises TurfplanError when it cannot be used."""
         self.path = path
         self._threads = threading.local()
-        self._feeds: dict[tuple[int, str], tuple[FileSeen | None, ServedFeed, Path]] = {}
-        self._houses: dict[tuple[str, str], tuple[tuple[FileSeen | None, ...], ServedFeed]] = {}
+        self._feeds: dict[tuple[int, str], _KeptFeed] = {}
+        self._houses: dict[tuple[str, str], _KeptFeed] = {}
         self._changed = -math.inf
         self._connection()
 
@@ -99,18 +102,34 @@ class FeedCache:
         return ready.file, ready.feed
 
     def _ready(self, held: HeldConnection, token: str, now: datetime) -> FeedAtHand | None:
-        """The feed of an address that was read in this hour, and has not changed since it was."""
+        """The feed of an address, of a lawn or of a house, that was read in this hour, and has not
+        changed since it was."""
+        found = self._of_lawn(held, token, now) or self._of_house(held, token, now)
+        if found is None:
+            return None
+        file, (sources, state, feed) = found
+        since = now.astimezone(UTC).replace(minute=0, second=0, microsecond=0)
+        until = since + timedelta(hours=1)
+        ready = FeedAtHand(file, feed, sources, state, since, until)
+        return ready if ready.lasts(now, time.monotonic(), math.inf) else None
+
+    def _of_lawn(
+        self, held: HeldConnection, token: str, now: datetime
+    ) -> tuple[str, _KeptFeed] | None:
         found = held.known(token)
         if found is None or found.kind != "feed" or found.is_gone or found.ended(now):
             return None
         known = self._feeds.get((found.lawn.id, found.view.key))
-        if known is None or not tokens.is_noted(found, now):
+        return (found.view.file, known) if known and tokens.is_noted(found, now) else None
+
+    def _of_house(
+        self, held: HeldConnection, token: str, now: datetime
+    ) -> tuple[str, _KeptFeed] | None:
+        found = held.known_house(token)
+        if found is None or found.kind != "feed" or found.is_gone:
             return None
-        state, feed, source = known
-        since = now.astimezone(UTC).replace(minute=0, second=0, microsecond=0)
-        until = since + timedelta(hours=1)
-        ready = FeedAtHand(found.view.file, feed, str(source), state, since, until)
-        return ready if ready.lasts(now, time.monotonic(), math.inf) else None
+        known = self._houses.get((str(found.house), found.part))
+        return (FILES[found.part], known) if known and house_tokens.is_noted(found, now) else None
 
     def find(self, token: str) -> tokens.Token | None:
         """What a token opens, or None."""
@@ -232,10 +251,11 @@ class FeedCache:
         """What an address shows of a house's calendar: what its plans say while all of them can be
         read, else the last good bytes; None before the first."""
         key = (str(house), part)
-        state = tuple(seen(f / PLAN) for f in lawns_of_house(house))
+        sources = _sources_of_house(house)
+        state = all_seen(sources)
         known = self._houses.get(key)
-        if known is not None and known[0] == state:
-            return known[1]
+        if known is not None and known[:2] == (sources, state):
+            return known[2]
         connection = self._connection()
         content = _house_content(house, part)
         published = (
@@ -245,29 +265,27 @@ class FeedCache:
         )
         if published is None:
             return None
-        feed = ServedFeed(published)
-        self._houses[key] = (state, feed)
+        # What was written without another word of the calendar leaves its answers at hand.
+        feed = (
+            ServedFeed(published) if known is None or known[2].published != published else known[2]
+        )
+        self._houses[key] = (sources, state, feed)
         return feed
 
     def feed(self, lawn: ServedLawn, view: FeedView = WHOLE) -> ServedFeed | None:
         """What an address shows of a lawn's feed: the folder's bytes when they are whole, else the
         last good ones; None before the first.
         """
-        source = _source(lawn, view)
-        key, state = (lawn.id, view.key), seen(source)
+        sources = (str(_source(lawn, view)),)
+        key, state = (lawn.id, view.key), all_seen(sources)
         known = self._feeds.get(key)
-        if known is not None and known[0] == state:
-            return known[1]
+        if known is not None and known[:2] == (sources, state):
+            return known[2]
         published = self._read(lawn, view)
         if published is None:
             return None
-        feed = (
-            known[1]
-            if known is not None and known[1].published == published
-            else ServedFeed(published)
-        )
-        self._feeds[key] = (state, feed, source)
-        return feed
+        self._feeds[key] = (sources, state, _same_or_new(known, published))
+        return self._feeds[key][2]
 
     def _read(self, lawn: ServedLawn, view: FeedView) -> index.PublishedFeed | None:
         connection = self._connection()
@@ -286,6 +304,20 @@ def _source(lawn: ServedLawn, view: FeedView) -> Path:
     file = lawn.folder / view.file
     made = view.days is not None or (view.part != "all" and not file.is_file())
     return lawn.folder / PLAN if made else file
+
+
+def _same_or_new(known: _KeptFeed | None, published: index.PublishedFeed) -> ServedFeed:
+    """The feed at hand while its bytes and their moment are the same, else a new one."""
+    same = known is not None and known[2].published == published
+    return known[2] if known is not None and same else ServedFeed(published)
+
+
+def _sources_of_house(house: Path) -> tuple[str, ...]:
+    """What a house's calendar is made from: its folders, where a lawn may come or go, and the plan
+    in each."""
+    folders = [path for path in (house / LAWNS).glob("*") if path.is_dir()]
+    plans = [path / PLAN for path in folders]
+    return tuple(map(str, (house, house / LAWNS, *sorted(folders), *sorted(plans))))
 
 
 def _content(lawn: ServedLawn, view: FeedView) -> bytes:

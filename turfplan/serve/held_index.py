@@ -7,19 +7,23 @@ import math
 import os
 import sqlite3
 from collections import OrderedDict
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from datetime import datetime
 from functools import cached_property
 from pathlib import Path
+from typing import TypeVar
 
 from turfplan.files import index
-from turfplan.serve import tokens
+from turfplan.serve import house_tokens, tokens
 from turfplan.serve.feed import etag_of
 from turfplan.serve.guard import Prepared
 
 FileSeen = tuple[int, int, int]
+FilesSeen = tuple[FileSeen | None, ...]
 Conditions = tuple[str, str, bytes | None, bytes | None]
 """A method, what the file is called, If-None-Match and Accept-Encoding as they were sent."""
+_Opened = TypeVar("_Opened", tokens.Token, house_tokens.HouseToken)
 # Tokens that are kept at hand: beyond these the first are looked up again.
 MOST_AT_HAND = 10_000
 
@@ -46,26 +50,26 @@ class ServedFeed:
 
 @dataclass(slots=True)
 class FeedAtHand:
-    """The feed of an address while nothing of it is new: the file that it shows as it was seen, and
-    the hour for which it is noted that the address was read, outside of which it is looked at
-    again. `looked` is when the file was last looked at."""
+    """The feed of an address while nothing of it is new: the files that it is made from as they
+    were seen, and the hour for which it is noted that the address was read, outside of which it is
+    looked at again. `looked` is when the files were last looked at."""
 
     file: str
     feed: ServedFeed
-    source: str
-    state: FileSeen | None
+    sources: tuple[str, ...]
+    state: FilesSeen
     since: datetime
     until: datetime
     looked: float = -math.inf
 
     def lasts(self, now: datetime, moment: float, at_latest: float) -> bool:
-        """Whether it is still that hour, and that file as far as it was looked at before or is
-        now."""
+        """Whether it is still that hour, and those files as far as they were looked at before or
+        are now."""
         if not self.since <= now < self.until:
             return False
         if self.looked < at_latest:
             self.looked = moment
-            return seen(self.source) == self.state
+            return all_seen(self.sources) == self.state
         return True
 
 
@@ -78,6 +82,7 @@ class HeldConnection:
         self.version = -1
         self.looked = -math.inf
         self.tokens: OrderedDict[str, tokens.Token] = OrderedDict()
+        self.houses: OrderedDict[str, house_tokens.HouseToken] = OrderedDict()
         self.feeds: dict[str, FeedAtHand] = {}
 
     def look(self) -> None:
@@ -86,6 +91,7 @@ class HeldConnection:
         version: int = self.connection.execute("PRAGMA data_version").fetchone()[0]
         if version != self.version:
             self.tokens.clear()
+            self.houses.clear()
             self.feeds.clear()
             self.version = version
 
@@ -93,16 +99,33 @@ class HeldConnection:
         """What a token opens, or None; looked up once for as long as nothing is written into the
         index."""
         self.look()
-        key = tokens.hash_of(text)
-        found = self.tokens.get(key)
-        if found is None and (found := tokens.find(self.connection, text)) is not None:
-            self.tokens[key] = found
-            if len(self.tokens) > MOST_AT_HAND:
-                self.tokens.popitem(last=False)
-        return found
+        return _kept(self.tokens, text, lambda: tokens.find(self.connection, text))
+
+    def known_house(self, text: str) -> house_tokens.HouseToken | None:
+        """What an address of a house opens, or None; looked up as rarely."""
+        self.look()
+        return _kept(self.houses, text, lambda: house_tokens.find(self.connection, text))
 
     def __del__(self) -> None:
         self.connection.close()
+
+
+def _kept(
+    at_hand: OrderedDict[str, _Opened], text: str, find: Callable[[], _Opened | None]
+) -> _Opened | None:
+    """What is at hand of a token, else what is found, which is kept; guesses are not."""
+    key = tokens.hash_of(text)
+    found = at_hand.get(key)
+    if found is None and (found := find()) is not None:
+        at_hand[key] = found
+        if len(at_hand) > MOST_AT_HAND:
+            at_hand.popitem(last=False)
+    return found
+
+
+def all_seen(paths: Iterable[Path | str]) -> FilesSeen:
+    """What changes whenever one of several files is written anew."""
+    return tuple(map(seen, paths))
 
 
 def seen(path: Path | str) -> FileSeen | None:

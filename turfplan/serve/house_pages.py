@@ -13,20 +13,24 @@ from pathlib import Path
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, RedirectResponse, Response
 
-from turfplan.app.outputs import words_of_user
+from turfplan.app.outputs import words_of, words_of_user
 from turfplan.errors import TurfplanError
 from turfplan.export.qr_code import qr_data_uri
 from turfplan.export.templates import render
 from turfplan.files.data_folder import BRIEF, PLAN, root_of
 from turfplan.files.house_folder import lawns_of_house
 from turfplan.files.index import ServedLawn
+from turfplan.files.reading.plan import read_plan
 from turfplan.message import Day, Message
+from turfplan.messages import Words
 from turfplan.phrases import page as phrases
 from turfplan.plain_text import plain_text
 from turfplan.records.plan_calendar import CalendarPart
 from turfplan.serve.calendar_pages import read_when, right_of
+from turfplan.serve.guard import plain
 from turfplan.serve.house_tokens import HouseToken
 from turfplan.serve.pages import PRIVATE, day_text, known_of, notice
+from turfplan.serve.phones_button import CLOSE, OPEN, can_open, let_phones, phones_view
 from turfplan.serve.reach import calendar_links, reach_of
 from turfplan.serve.today import DayView, day_view
 from turfplan.serve.tokens import TokenKind, feed_of_page
@@ -152,6 +156,18 @@ def _today(visits: Sequence[Visit], right: Right, addresses: str) -> Response:
     return HTMLResponse(html, 200, PRIVATE)
 
 
+def _words_of_house(house: ServedHouse) -> Words:
+    """The words of the first lawn whose plan can be read, which say days as they are said there."""
+    for lawn in house.lawns:
+        try:
+            plan = read_plan(lawn.folder)
+        except TurfplanError:
+            continue
+        if plan is not None:
+            return words_of(plan)
+    return words_of_user()
+
+
 def addresses_page(
     server: Server,
     request: Request,
@@ -162,7 +178,8 @@ def addresses_page(
 ) -> Response:
     """The addresses that open all of a house, for its owner; `made` is a new one, shown this
     once."""
-    words, base, now = words_of_user(), server.handed_url(request), server.settings.clock()
+    words, base = _words_of_house(house), server.handed_url(request)
+    now = server.settings.clock()
     links = None
     if made is not None:
         feed = made[1] if made[0] == "feed" else feed_of_page(made[1])
@@ -191,6 +208,7 @@ def addresses_page(
         held=held,
         errors=[words.text(one) for one in told],
         form=form or {},
+        phones=phones_view(server, request, words),
     )
     return HTMLResponse(html, 422 if told else 200, PRIVATE)
 
@@ -208,8 +226,15 @@ _RIGHTS: Mapping[str, tuple[TokenKind, CalendarPart]] = {
 def addresses_form(
     server: Server, request: Request, house: ServedHouse, form: Mapping[str, str]
 ) -> Response:
-    """A form of the owner's: an address of the house given, or one taken back."""
+    """A form of the owner's: an address of the house given, or one taken back; the home network
+    opened to phones, or closed."""
     now, done = server.settings.clock(), form.get("do", "")
+    if done in (OPEN, CLOSE):
+        if not can_open(server, request):
+            return plain(phrases.read_only(), 403)
+        if (fault := let_phones(server, done)) is not None:
+            return addresses_page(server, request, house, [fault])
+        return RedirectResponse("/house#phones", 303)
     if done == "withdraw":
         number = number_of(form.get("number"))
         if number is None or not server.shelf.withdraw_house(number, house.root):

@@ -20,6 +20,7 @@ from turfplan.serve.tokens import (
     TokenKind,
     feed_of_page,
     hash_of,
+    hour_of,
 )
 
 
@@ -137,14 +138,18 @@ def reopen(connection: sqlite3.Connection, number: int) -> bool:
     return done.rowcount > 0
 
 
+def is_noted(token: HouseToken, now: datetime) -> bool:
+    """Whether it is noted already that something was read by an address in this hour."""
+    return token.read == hour_of(now)
+
+
 def was_read(connection: sqlite3.Connection, token: HouseToken, now: datetime) -> None:
     """Notes that something was read by an address, to the hour."""
-    hour = now.astimezone(UTC).replace(minute=0, second=0, microsecond=0).isoformat()
-    if token.read != hour:
+    if not is_noted(token, now):
         with changing(connection):
             connection.execute(
                 "UPDATE house_token SET read = ? WHERE id = ? OR id = ?",
-                (hour, token.id, token.page),
+                (hour_of(now), token.id, token.page),
             )
 
 

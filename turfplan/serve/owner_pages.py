@@ -22,7 +22,7 @@ from turfplan.serve.guard import from_here, plain
 from turfplan.serve.house_pages import owners_house
 from turfplan.serve.owners import KEPT, OWNER_COMMAND, Owner
 from turfplan.serve.pages import PRIVATE, Known, lawn_page, notice
-from turfplan.serve.reach import reach_of
+from turfplan.serve.phones_button import can_open, let_phones
 from turfplan.serve.tokens import FeedView, TokenKind
 from turfplan.serve.visit import Server, Visit, number_of
 
@@ -127,16 +127,10 @@ def owner_form(visit: Visit, known: Known, form: FormData) -> Response:
 def phones_form(visit: Visit, known: Known, form: FormData) -> Response:
     """A form that opens the addresses of all lawns to the home network, or closes them there; only
     at the machine itself."""
-    phones = visit.server.settings.phones
-    if phones is None or reach_of(visit.base_url) != "machine":
+    if not can_open(visit.server, visit.request):
         return plain(phrases.read_only(), 403)
-    if str(form.get("do", "")) == "open_phones":
-        if (fault := phones.open()) is not None:
-            return calendar_page(visit, known, [fault])
-        visit.server.shelf.keep_phones_open(visit.now)
-    else:
-        phones.close()
-        visit.server.shelf.keep_phones_open(None)
+    if (fault := let_phones(visit.server, str(form.get("do", "")))) is not None:
+        return calendar_page(visit, known, [fault])
     return RedirectResponse(f"{visit.home}/calendar#phones", 303)
 
 

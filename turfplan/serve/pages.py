@@ -70,6 +70,14 @@ def known_of(visit: Visit) -> Known | None:
     return Known(plan, entries, damaged, words_of(plan), day)
 
 
+def no_plan_yet(visit: Visit) -> tuple[Message, ...]:
+    """What is said of a lawn without a plan; to its owner how one is made."""
+    told = (phrases.no_plan(), phrases.plan_first())
+    if visit.right != "own" or visit.operator or visit.lawn.brief is None:
+        return told
+    return (*told, phrases.plan_with(command=f"turfplan plan {visit.lawn.brief}"))
+
+
 def today_page(visit: Visit, known: Known, told: Sequence[Message] = ()) -> Response:
     """What the day asks; with `told`, what is wrong with a form that was sent."""
     plan, words = known.plan, known.words

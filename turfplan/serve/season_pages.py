@@ -120,7 +120,12 @@ def what_if_page(visit: Visit, known: Known, form: FormData) -> Response:
         known,
         422 if outcome.faults else 200,
         rows=[
-            {"label": figure.label, "now": figure.value, "then": then[name]}
+            {
+                "label": figure.label,
+                "now": figure.value,
+                "then": then[name],
+                "changed": figure.value != then[name],
+            }
             for name, figure in before.items()
             if name in then
         ],

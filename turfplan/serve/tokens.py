@@ -196,19 +196,20 @@ def _token(row: TokenRow) -> Token:
     return Token(number, lawn, kind, label, created, revoked, page, closed, ends, read, view)
 
 
-def _hour(now: datetime) -> str:
+def hour_of(now: datetime) -> str:
+    """The hour in which something was read, as it is noted, in UTC."""
     return now.astimezone(UTC).replace(minute=0, second=0, microsecond=0).isoformat()
 
 
 def is_noted(token: Token, now: datetime) -> bool:
     """Whether it is noted already that something was read by a token in this hour."""
-    return token.read == _hour(now)
+    return token.read == hour_of(now)
 
 
 def was_read(connection: sqlite3.Connection, token: Token, now: datetime) -> None:
     """Notes that something was read by a token, to the hour: a page's calendar counts for it."""
     if not is_noted(token, now):
-        hour = _hour(now)
+        hour = hour_of(now)
         with changing(connection):
             connection.execute(
                 "UPDATE token SET read = ? WHERE id = ? OR id = ?", (hour, token.id, token.page)

@@ -92,7 +92,7 @@ class Visit:
     `secret` its text, `holder` who that is, as far as somebody said. `house` is the page of all
     lawns, where who asks may see it. `client` is the page of its client, for an office; `operator`
     is somebody of the office who is not the owner. `way` is how a crew gets there, `name` whose
-    lawn it is, to those who know it.
+    lawn it is, to those who know it. `browser` is the number of the owner's browser that asks.
     """
 
     server: Server
@@ -108,6 +108,7 @@ class Visit:
     operator: bool = False
     way: tuple[str, ...] = ()
     name: str = ""
+    browser: int | None = None
 
     @property
     def now(self) -> datetime:

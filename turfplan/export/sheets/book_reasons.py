@@ -7,18 +7,14 @@ from turfplan.export.sheets.names import operation_name
 from turfplan.export.sheets.said_once import SaidOnce
 from turfplan.export.sheets.told_parts import parts_of
 from turfplan.export.templates import sentence
-from turfplan.message import AS_WRITTEN, Days, Message, listed, said
+from turfplan.message import AS_WRITTEN, Days, Message, listed
 from turfplan.messages import Words
-from turfplan.phrases import day_limits, season, season_book
+from turfplan.messages.binding_reasons import HANGS_ON, says_little
 from turfplan.phrases import reasons as phrases
+from turfplan.phrases import season_book
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
 
-HANGS_ON = phrases.hangs_on(reason=said(""), task=said("")).key
-# Reasons that hold for every job and say nothing of this one; `turfplan why` tells the whole chain.
-SAY_LITTLE = frozenset(
-    reason().key for reason in (day_limits.work_days, season.day_full, phrases.before_is_done)
-)
 BEST = phrases.earlier_best().key
 # Reasons by which the planner chose among days; they name no cause.
 CHOSEN = ("reasons.earlier.", "reasons.later.", "reasons.nearest_day", "reasons.on_best_day")
@@ -58,13 +54,6 @@ def whys(plan: Plan, tasks: Sequence[Task], words: Words, said: SaidOnce) -> tup
         )
         for text, named in groups.items()
     )
-
-
-def says_little(reason: Message) -> bool:
-    """Whether a reason holds for every job alike, and so says nothing of the one it is given
-    for."""
-    bare = dict(reason.values).get("reason") if reason.key == HANGS_ON else reason
-    return isinstance(bare, Message) and bare.key in SAY_LITTLE
 
 
 def _days(tasks: Sequence[Task], first_year: int, words: Words) -> str:
