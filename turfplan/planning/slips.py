@@ -140,8 +140,9 @@ def _days(written: _Written) -> Iterator[Slip]:
             yield Slip("task", phrases.to_come(day=Day(last), n=(last - written.today).days))
     if day is None:
         return
-    # Who leaves a task out may say so for a day to come.
-    if written.today is not None and day > written.today and entry.kind != "skipped":
+    # Who leaves a task out may say so for a day to come, and who notes something too.
+    may_come = entry.kind in ("skipped", "note")
+    if written.today is not None and day > written.today and not may_come:
         yield Slip("on", phrases.to_come(day=Day(day), n=(day - written.today).days))
     elif written.task is not None:
         task = written.task
