@@ -231,3 +231,27 @@ def test_what_was_to_be_repeated_for_the_rest_of_a_pass_is_over_with_it() -> Non
     assert all((t := plan.task(name)) is None or t.closed is not None for name in again)
     hired = [line for line in plan.order if line.item == "machine"]
     assert not [line for line in hired if "call.machines.1.again" in line.tasks]
+
+
+def test_a_seedbed_in_which_a_part_is_up_is_not_made_anew() -> None:
+    """What is missing is sown into a crust that is opened by hand, beside the seedlings."""
+    season = begun(
+        brief_of(
+            {
+                "lawn": {"grass": "kentucky_bluegrass", "area": "420 m2", "condition": "patchy"},
+                "place": {"latitude": 49.2, "longitude": 16.6, "country": "CZ"},
+                "leveling": {"depth": "15 mm"},
+                "seeding": {"intent": "renovate"},
+            },
+            {"place": {"postal_code": None}},
+        )
+    )
+    sown = task(season, "seed").end
+    look = task(season, "inspect.germination").end
+    season.done_until(sown + timedelta(1))
+    season.log("measured", quantity="germination", value=0.3, on=look)
+    season.go(look + timedelta(1))
+    told = [getattr(said, "key", "") for said in task(season, "seed").cautions]
+    assert "reasons.late_for_rest" in told and "reasons.late_after" not in told
+    (trip,) = (t for t in season.plan.tasks if t.id == "collect.seed.more")
+    assert trip.closed is None and [line for line in season.plan.order if line.item == "seed"]
