@@ -344,6 +344,14 @@ def test_an_entry_calls_its_task_by_its_title(tmp_path: Path) -> None:
         assert f"no longer counts: {called} skipped." in logged(brief, "undo").stdout
 
 
+def test_days_of_a_ban_are_told_as_days(tmp_path: Path) -> None:
+    """In the list and when they are taken back."""
+    brief = season_of(tmp_path)
+    logged(brief, "measured", "water_ban", "30 days", "--on", "2027-02-03", "--yes")
+    said = "days on which watering is banned: 30 on 2027-02-03."
+    assert said in logged(brief, "list").stdout and said in logged(brief, "undo").stdout
+
+
 def test_a_note_may_have_its_day(tmp_path: Path) -> None:
     """A day to come too; it is told with the note, and moves nothing."""
     brief = season_of(tmp_path)

@@ -64,11 +64,14 @@ def entry_told(
 
 def _quantity(words: "Words", value: float | None, unit: str | None) -> str:
     """A quantity of an entry in the reader's units."""
-    from turfplan.message import Sold
-    from turfplan.units import us_twin
+    from turfplan.message import Number, Sold
+    from turfplan.units import dimension_of, us_twin
 
     if value is None:
         return ""
+    if dimension_of(unit or "") == "days":
+        # What is counted says its name already.
+        return words.value(Number(value, "grouped"))
     value_us, unit_us = us_twin(value, unit or "")
     return words.value(Sold(value, unit or "", value_us, unit_us))
 
