@@ -232,6 +232,7 @@ def test_the_same_key_counts_once(tmp_path: Path) -> None:
 def test_undo_says_what_it_took_back_and_list_what_stands(tmp_path: Path) -> None:
     """In words, in the lawn's units, with numbers; as JSON the entries themselves."""
     brief = season_of(tmp_path)
+    titles = {name: str(task.title) for name, task in tasks(brief).items()}
     assert logged(brief, "list").stdout == "No entry stands.\n"
     logged(brief, "done", "soil_test", "--on", "2027-03-06", "--by", "Robin")
     logged(brief, "delivered", "delivery.1", "--on", "2027-08-28", "--amount", "8 yd3", "--yes")
@@ -239,8 +240,8 @@ def test_undo_says_what_it_took_back_and_list_what_stands(tmp_path: Path) -> Non
     back = logged(brief, "undo", "3").stdout
     assert "entry 3 no longer counts: everything that needs a dry day rained off" in back
     assert logged(brief, "list").stdout.splitlines() == [
-        "Entry 1: soil_test done on 2027-03-06. Written by Robin.",
-        "Entry 2: delivery.1 delivered on 2027-08-28, 8 yd³.",
+        f"Entry 1: “{titles['soil_test']}” (soil_test) done on 2027-03-06. Written by Robin.",
+        f"Entry 2: “{titles['delivery.1']}” (delivery.1) delivered on 2027-08-28, 8 yd³.",
     ]
     listed = json.loads(logged(brief, "list", "--json").stdout)
     assert listed["schema"] == 1 and [e["number"] for e in listed["entries"]] == [1, 2]
@@ -327,6 +328,38 @@ def test_an_entry_says_what_it_changes(tmp_path: Path) -> None:
     rain = logged(brief, "rained-off", "topdress.1", "--on", str(day))
     assert "It moves" in rain.stdout and "nothing" not in rain.stdout
     assert "It moves nothing in the plan." in logged(brief, "note", "windy").stdout
+    back = logged(brief, "undo", "1").stdout
+    assert "It moves" in back and "nothing" not in back
+    assert "It moves nothing in the plan." in logged(brief, "undo", "2").stdout
+
+
+def test_an_entry_calls_its_task_by_its_title(tmp_path: Path) -> None:
+    """When it is written, taken back and listed; a watering too."""
+    brief = season_of(tmp_path)
+    for name in ("soil_test", next(n for n, task in tasks(brief).items() if task.series)):
+        called = f"“{tasks(brief)[name].title}” ({name})"
+        kind = ("skipped", name, "--on", "2027-03-06", "--yes")
+        assert f": {called} skipped." in logged(brief, *kind).stdout
+        assert f": {called} skipped." in logged(brief, "list").stdout
+        assert f"no longer counts: {called} skipped." in logged(brief, "undo").stdout
+
+
+def test_days_of_a_ban_are_told_as_days(tmp_path: Path) -> None:
+    """In the list and when they are taken back."""
+    brief = season_of(tmp_path)
+    logged(brief, "measured", "water_ban", "30 days", "--on", "2027-02-03", "--yes")
+    said = "days on which watering is banned: 30 on 2027-02-03."
+    assert said in logged(brief, "list").stdout and said in logged(brief, "undo").stdout
+
+
+def test_a_note_may_have_its_day(tmp_path: Path) -> None:
+    """A day to come too; it is told with the note, and moves nothing."""
+    brief = season_of(tmp_path)
+    for day in ("2027-02-20", "2027-01-30"):
+        noted = logged(brief, "note", "hail", "--on", day, "--today", "2027-02-05").stdout
+        assert f": noted of {day}: hail" in noted and "It moves nothing in the plan." in noted
+    assert [str(entry.on) for entry in entries(brief)] == ["2027-02-20", "2027-01-30"]
+    assert "noted of 2027-02-20: hail" in logged(brief, "list").stdout
 
 
 def test_what_an_entry_changes_is_told_as_unknown_where_it_cannot_be_planned(

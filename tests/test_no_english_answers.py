@@ -508,6 +508,7 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
     ],
     "log note": [
         (("log", "note", "{brief}", "qqq", "-o", "{out}"), 0, "plan"),
+        (("log", "note", "{brief}", "qqq", *LOGGED), 0, "plan"),
         (("log", "note", "{here}/none.toml", "qqq"), 3, ""),
     ],
     "log undo": [

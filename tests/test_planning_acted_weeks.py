@@ -199,3 +199,59 @@ def test_food_whose_days_are_over_moves_nothing() -> None:
     assert {name: season.day(name) for name in days} == days
     items = [a.item for t in season.plan.tasks if t.is_open for a in t.amounts]
     assert "potash to add" in items
+
+
+def test_what_was_to_be_repeated_for_the_rest_of_a_pass_is_over_with_it() -> None:
+    """Half of a pass one day, the rest a week later: nobody is asked to open turf that has its mix,
+    nor to hire a machine for it; as long as the rest is open both stay."""
+    season = begun(
+        brief_of(
+            {
+                "lawn": {"grass": "bermuda_common", "soil": "sandy loam", "area": "3200 ft2"},
+                "place": {"postal_code": "36608", "country": "US", "state": "AL"},
+                "leveling": {"depth": "0.75 in"},
+                "seeding": {"intent": "none"},
+            }
+        )
+    )
+    day = season.day("topdress.1")
+    season.done_until(day)
+    season.log("rained_off", on=day)
+    season.go(day + timedelta(1))
+    day = season.day("topdress.1")
+    late = day + timedelta(7)
+    season.log("done", task="topdress.1", on=day, share=0.5)
+    season.go(day + timedelta(1))
+    again = [t.id for t in season.plan.tasks if t.id in ("core_aerate.1.again", "mow_low.2.again")]
+    assert again
+    season.go(day + timedelta(2))
+    assert all((t := season.plan.task(name)) and t.closed is None for name in again)
+    season.log("done", task="topdress.1", on=late)
+    plan = season.go(late + timedelta(1))
+    assert all((t := plan.task(name)) is None or t.closed is not None for name in again)
+    hired = [line for line in plan.order if line.item == "machine"]
+    assert not [line for line in hired if "call.machines.1.again" in line.tasks]
+
+
+def test_a_seedbed_in_which_a_part_is_up_is_not_made_anew() -> None:
+    """What is missing is sown into a crust that is opened by hand, beside the seedlings."""
+    season = begun(
+        brief_of(
+            {
+                "lawn": {"grass": "kentucky_bluegrass", "area": "420 m2", "condition": "patchy"},
+                "place": {"latitude": 49.2, "longitude": 16.6, "country": "CZ"},
+                "leveling": {"depth": "15 mm"},
+                "seeding": {"intent": "renovate"},
+            },
+            {"place": {"postal_code": None}},
+        )
+    )
+    sown = task(season, "seed").end
+    look = task(season, "inspect.germination").end
+    season.done_until(sown + timedelta(1))
+    season.log("measured", quantity="germination", value=0.3, on=look)
+    season.go(look + timedelta(1))
+    told = [getattr(said, "key", "") for said in task(season, "seed").cautions]
+    assert "reasons.late_for_rest" in told and "reasons.late_after" not in told
+    (trip,) = (t for t in season.plan.tasks if t.id == "collect.seed.more")
+    assert trip.closed is None and [line for line in season.plan.order if line.item == "seed"]

@@ -201,15 +201,22 @@ def test_stages_of_water_beyond_the_last_day_are_told_once_each() -> None:
     assert grown.sign == phrases.sign_establishment()
 
 
-def rest(campaign: Campaign, *bands: Band, worked: date = LAST) -> list[Handover]:
+def rest(
+    campaign: Campaign, *bands: Band, worked: date = LAST, sown: date | None = None
+) -> list[Handover]:
     """The rest of the fill, with windows in April and August of each year."""
     setting = opened(
         *(w for year in (2027, 2028, 2029) for w in (spring_of(year), autumn_of(year)))
     )
     left = replace(setting, levelling=replace(setting.levelling, left=bands))
-    dated = SimpleNamespace(schedule=SimpleNamespace(days={"a": 700000, "b": worked.toordinal()}))
-    no_tasks = SimpleNamespace(drafts=())
-    best: Any = SimpleNamespace(setting=left, campaign=campaign, dated=dated, season=no_tasks)
+    days = {"a": 700000, "b": worked.toordinal()}
+    drafts: tuple[Any, ...] = ()
+    if sown is not None:
+        days["overseed"] = sown.toordinal()
+        drafts = (SimpleNamespace(id="overseed", operation="overseed", end_node="overseed.end"),)
+    dated = SimpleNamespace(schedule=SimpleNamespace(days=days))
+    tasks = SimpleNamespace(drafts=drafts)
+    best: Any = SimpleNamespace(setting=left, campaign=campaign, dated=dated, season=tasks)
     return list(_rest_of_fill(setting, best))
 
 
@@ -252,6 +259,9 @@ def test_seed_has_to_be_mown_before_the_rest_of_the_fill(monkeypatch: pytest.Mon
     assert found.start == date(2027, 8, 15)
     later = replace(sow, end=date(2027, 6, 4))
     assert rest(way(later), Band(4.0, 0.5))[0].start == date(2028, 4, 1)
+    # A season that lasts all year holds the rest up no longer than the seed that went in early.
+    (soon,) = rest(way(later), Band(4.0, 0.5), sown=date(2027, 5, 1))
+    assert soon.start == date(2027, 8, 15)
 
 
 def test_what_is_left_of_the_fill_is_told_with_its_season_and_a_way() -> None:

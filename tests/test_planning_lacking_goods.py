@@ -1,6 +1,7 @@
 """Less seed or sod than the work takes: what is missing is told, and the rest of plants is ordered
 afresh."""
 
+from copy import deepcopy
 from datetime import date, timedelta
 from typing import Any
 
@@ -67,3 +68,28 @@ def test_the_rest_of_the_sod_is_ordered_afresh() -> None:
     assert len(lines) == 1 and lines[0].tasks == ("order_material.sod", "delivery.sod")
     assert lines[0].value == pytest.approx(0.4 * whole, rel=0.1)
     assert "order.fewer_plants_came" not in told(season, "plant")
+
+
+def test_the_seed_that_is_missing_is_fetched_before_it_is_sown() -> None:
+    """Once, for its part alone, by its cause; what a second trip brought is there, or what of it is
+    written down."""
+    season = brought(SEED, "collect.seed", "overseed", 0.6)
+    task, trip = season.plan.task("overseed"), season.plan.task("collect.seed.more")
+    assert task is not None and trip is not None and trip.end <= task.start
+    assert isinstance(trip.why, Message) and trip.why.key == "order.more_seed_why"
+    whole = next(amount.value for amount in task.amounts if amount.item == "seed")
+    (line,) = (line for line in season.plan.order if line.item == "seed")
+    assert line.value == pytest.approx(0.4 * whole, rel=0.1)
+    assert isinstance(line.reason, Message) and line.reason.key == "order.more_seed_reason"
+    part = deepcopy(season)
+    part.log("done", task=trip.id, on=trip.start, amount=0.2 * whole, unit="kg")
+    part.go(trip.start)
+    assert "order.less_seed_came" in told(part, "overseed")
+    season.log("done", task=trip.id, on=trip.start)
+    plan = season.go(trip.start)
+    made = plan.task(trip.id)
+    assert made is not None and made.closed == "done"
+    assert not [line for line in plan.order if line.item == "seed"]
+    assert "order.less_seed_came" not in told(season, "overseed")
+    enough = brought(SEED, "collect.seed", "overseed", 1.0).plan
+    assert enough.task("collect.seed.more") is None

@@ -76,6 +76,23 @@ def test_a_day_to_come_is_asked_and_today_is_not() -> None:
     assert keys(asked("not_done", task="topdress.1", on=tomorrow, today=before)) == ["to_come"]
 
 
+def test_what_is_over_lies_on_no_day_long_to_come() -> None:
+    """A year written wrong is not kept by anybody who is sure; months ahead are, for clocks are set
+    wrong too, and what is known ahead may be written."""
+    today = PASS_DAY - timedelta(days=300)
+    for kind in ("done", "delivered", "refused", "rained_off"):
+        task = "delivery.1" if kind in ("delivered", "refused") else "topdress.1"
+        (never, *_) = asked(kind, task=task, on=PASS_DAY, today=today)
+        assert never.field == "on" and not never.possible
+        (near, *_) = asked(kind, task=task, on=PASS_DAY, today=PASS_DAY - timedelta(days=120))
+        assert near.field == "on" and near.possible
+    for kind, more in (
+        ("not_done", {"task": "topdress.1"}),
+        ("measured", {"quantity": "water_ban", "value": 20.0, "unit": "days"}),
+    ):
+        assert all(slip.possible for slip in asked(kind, on=PASS_DAY, today=today, **more))
+
+
 @pytest.mark.parametrize("plan", [PLAN, METRIC, SOUTHERN])
 def test_a_year_off_is_asked_and_some_weeks_are_not(plan: Plan) -> None:
     """Of every job of either hemisphere: three weeks early or late is what happens, a year is a

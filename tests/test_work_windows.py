@@ -344,3 +344,20 @@ def test_work_on_warm_season_grass_is_best_soon_after_its_season_opens() -> None
     }
     weeks = round(load_book().si("windows.season_best_within"))
     assert len(best) == 4 and all(0 < after.days <= weeks for after in best.values()), best
+
+
+def test_the_first_cut_comes_soon_after_grass_begins_to_grow() -> None:
+    """Where spring is long and summer cool, too: in Yorkshire in April, in Tasmania before spring;
+    where spring is short it stays in the middle of its days."""
+    places = {"Halifax": (53.72, -1.86), "Launceston": (-41.4, 147.1), "Minneapolis": (44.9, -93.3)}
+    first = {
+        place: next(
+            w for w in openings(*at, "perennial_ryegrass").windows if w.operation == "first_mow"
+        )
+        for place, at in places.items()
+    }
+    weeks = round(load_book().si("windows.season_best_within"))
+    assert all(0 < (w.best - w.start).days <= weeks for w in first.values()), first
+    assert first["Halifax"].best.month == 4
+    short = first["Minneapolis"]
+    assert abs((short.end - short.best) - (short.best - short.start)).days <= 1

@@ -1,5 +1,6 @@
 """Lists what of a plan was due and has no entry, and the entries that stand."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -7,7 +8,7 @@ from pathlib import Path
 from turfplan.app.inputs import checked_file
 from turfplan.app.lawn_day import open_jobs
 from turfplan.app.lawn_journal import journal_of_lawn
-from turfplan.app.log_entry import day_of_log, log_words
+from turfplan.app.log_entry import day_of_log, log_words, titles_of
 from turfplan.app.outputs import plan_in
 from turfplan.files.journal import JournalFile
 from turfplan.files.reading.plan import read_plan
@@ -30,11 +31,13 @@ class DueTask:
 
 @dataclass(frozen=True, slots=True)
 class JournalSoFar:
-    """The entries that stand, and what was found damaged but harmless."""
+    """The entries that stand, what was found damaged but harmless, and what the plan calls its
+    tasks, by id."""
 
     entries: tuple[JournalEntry, ...]
     warnings: tuple[Message, ...]
     words: Words
+    titles: Mapping[str, str]
 
 
 def due_tasks(brief: Path, folder: Path, today: date | None) -> tuple[tuple[DueTask, ...], Words]:
@@ -60,4 +63,5 @@ def journal_so_far(brief: Path, folder: Path) -> JournalSoFar:
     """The standing entries of the journal beside a brief; raises TurfplanError for a brief or a
     journal that cannot be used."""
     found: JournalFile = journal_of_lawn(checked_file(brief).journal, folder)
-    return JournalSoFar(standing(found.entries), found.warnings, log_words(read_plan(folder)))
+    plan = read_plan(folder)
+    return JournalSoFar(standing(found.entries), found.warnings, log_words(plan), titles_of(plan))

@@ -1,8 +1,8 @@
 """Writes into a lawn's journal what happened, and takes entries back."""
 
 import secrets
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any
@@ -87,7 +87,8 @@ class LoggedEntry:
 
     It is not `fresh` where an entry of its key stood already, and nothing was written. `warnings`
     are what was found of the journal, and why the effect is not known; `reason` is why it changes
-    nothing where one would think it does. What is told of any of it is in `words`.
+    nothing where one would think it does. What is told of any of it is in `words`, and `titles` are
+    what the plan calls its tasks, by id.
     """
 
     entry: JournalEntry
@@ -96,6 +97,12 @@ class LoggedEntry:
     effect: Effect | None = None
     warnings: tuple[Message, ...] = ()
     reason: Message | None = None
+    titles: Mapping[str, str] = field(default_factory=dict)
+
+
+def titles_of(plan: Plan | None) -> Mapping[str, str]:
+    """What a plan calls its tasks, by id."""
+    return {} if plan is None else {task.id: str(task.title) for task in plan.tasks}
 
 
 def log_entry(
@@ -124,7 +131,8 @@ def log_entry(
     refuse_lost_entries(file.journal, journal, folder, plan)
     entry = next_entry(happening.fields, journal)
     if (known := entry_of_key(entry.key, journal)) is not None:
-        return LoggedEntry(known, False, words, warnings=(*adopted, *journal.warnings))
+        told_before = (*adopted, *journal.warnings)
+        return LoggedEntry(known, False, words, warnings=told_before, titles=titles_of(plan))
     day = known_today(plan, today)
     _ask_back(happening, entry, journal, plan, day, sure)
     effect: Effect | None = None
@@ -150,7 +158,7 @@ def log_entry(
     if effect is not None and plan is not None:
         book = load_book(plan.place.region)
         reason = why_none_lost(book, added.entry, plan, journal.entries)
-    return LoggedEntry(added.entry, added.fresh, words, effect, warnings, reason)
+    return LoggedEntry(added.entry, added.fresh, words, effect, warnings, reason, titles_of(plan))
 
 
 def undo_entry(
@@ -183,8 +191,26 @@ def undo_entry(
     added = append_entry(file.journal, make)
     entries = {entry.number: entry for entry in read_journal(file.journal).entries}
     warnings = (*adopted, *added.warnings)
-    logged = LoggedEntry(added.entry, added.fresh, log_words(plan), warnings=warnings)
+    logged = LoggedEntry(
+        added.entry, added.fresh, log_words(plan), warnings=warnings, titles=titles_of(plan)
+    )
     return logged, entries[added.entry.undoes or added.entry.number]
+
+
+def with_undo_effect(
+    brief: Path, folder: Path, logged: LoggedEntry, today: date | None
+) -> LoggedEntry:
+    """An entry that took another back, with what that changes in the plan; as it is where it stood
+    already, or there is no plan. Raises TurfplanError for a brief that cannot be used."""
+    file = checked_file(brief)
+    plan = plan_before(folder, file.brief.lawn.id)
+    if plan is None or not logged.fresh:
+        return logged
+    journal = read_journal(file.journal).entries
+    before = [entry for entry in journal if entry.number < logged.entry.number]
+    now = day_of_log(plan, today)
+    effect, told = effect_of(brief, plan, before, logged.entry, now, logged.words)
+    return replace(logged, effect=effect, warnings=(*logged.warnings, *told))
 
 
 @dataclass(frozen=True, slots=True)

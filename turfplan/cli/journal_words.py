@@ -1,6 +1,7 @@
 """Says in words what an entry of the journal says, and what it changes."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -10,13 +11,18 @@ if TYPE_CHECKING:
     from turfplan.messages import Words
     from turfplan.records.journal import JournalEntry
 
+# What the newest plan calls its tasks, by their ids.
+Titles = Mapping[str, str]
+NO_TITLES: Titles = MappingProxyType({})
 # So many moved jobs are named in the lines after an entry; the plan tells all.
 NAMED = 6
 
 
-def entry_told(words: "Words", entry: "JournalEntry", given: str = "") -> str:
-    """What an entry says, in plain words; `given` is its quantity as it was typed, else it is told
-    in the reader's units."""
+def entry_told(
+    words: "Words", entry: "JournalEntry", titles: Titles = NO_TITLES, given: str = ""
+) -> str:
+    """What an entry says, in plain words: its task as `titles` call it, by its id alone where they
+    know none; `given` is its quantity as it was typed, else it is told in the reader's units."""
     from turfplan.message import Message, Number
     from turfplan.phrases import screen
 
@@ -26,6 +32,8 @@ def entry_told(words: "Words", entry: "JournalEntry", given: str = "") -> str:
     part = "" if entry.share >= 1 else words.text(screen.log_part(share=share))
     used = words.text(screen.log_used(amount=said)) if entry.amount is not None else ""
     task, on, to = entry.task or "", str(entry.on), str(entry.to)
+    if task in titles:
+        task = words.text(screen.log_job(title=titles[task], task=task))
     told: dict[str, Callable[[], Message]] = {
         "done": lambda: screen.log_done(task=task, on=on, part=part, used=used),
         "skipped": lambda: screen.log_skipped(task=task),
@@ -44,7 +52,11 @@ def entry_told(words: "Words", entry: "JournalEntry", given: str = "") -> str:
             if entry.on is not None
             else screen.log_not_done(task=task)
         ),
-        "note": lambda: screen.log_note(note=entry.text or ""),
+        "note": lambda: (
+            screen.log_note_of(note=entry.text or "", on=on)
+            if entry.on is not None
+            else screen.log_note(note=entry.text or "")
+        ),
         "undo": lambda: screen.log_undone(number=entry.undoes or 0),
     }
     return words.text(told[entry.kind]())
@@ -52,21 +64,24 @@ def entry_told(words: "Words", entry: "JournalEntry", given: str = "") -> str:
 
 def _quantity(words: "Words", value: float | None, unit: str | None) -> str:
     """A quantity of an entry in the reader's units."""
-    from turfplan.message import Sold
-    from turfplan.units import us_twin
+    from turfplan.message import Number, Sold
+    from turfplan.units import dimension_of, us_twin
 
     if value is None:
         return ""
+    if dimension_of(unit or "") == "days":
+        # What is counted says its name already.
+        return words.value(Number(value, "grouped"))
     value_us, unit_us = us_twin(value, unit or "")
     return words.value(Sold(value, unit or "", value_us, unit_us))
 
 
-def tell_entry(words: "Words", entry: "JournalEntry") -> str:
+def tell_entry(words: "Words", entry: "JournalEntry", titles: Titles) -> str:
     """An entry with its number, and who wrote it where they said so."""
     from turfplan.message import as_written
     from turfplan.phrases import screen
 
-    told = as_written(entry_told(words, entry))
+    told = as_written(entry_told(words, entry, titles))
     if entry.by:
         told = screen.log_by(entry=told, by=entry.by)
     return words.text(screen.log_entry(number=entry.number, entry=told))

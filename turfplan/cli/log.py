@@ -8,7 +8,7 @@ from typing import Any
 import typer
 from typer.core import TyperGroup
 
-from turfplan.cli.log_writing import LogCall, on_terminal, say_logged, where, write
+from turfplan.cli.log_writing import LogCall, on_terminal, take_back, where, write
 from turfplan.cli.speech import brief_at, fail, say
 
 DAY = ["%Y-%m-%d"]
@@ -303,6 +303,9 @@ def not_done(
 def note(
     brief: Path = BRIEF,
     text: str = typer.Argument(..., help="Your words."),
+    on: datetime | None = typer.Option(
+        None, "--on", formats=DAY, help="The day that it is about, where it is about one."
+    ),
     output: Path | None = DIR,
     as_json: bool = JSON,
     yes: bool = YES,
@@ -317,7 +320,7 @@ def note(
     from turfplan.app.log_entry import Happening
 
     call = LogCall(brief, output, as_json, yes, by, key, today)
-    write(call, Happening("note", text=text))
+    write(call, Happening("note", on=on.date() if on else None, text=text))
 
 
 @app.command(short_help="Take back an entry.")
@@ -330,21 +333,13 @@ def undo(
     as_json: bool = JSON,
     by: str = BY,
     key: str | None = KEY,
+    today: datetime | None = TODAY,
 ) -> None:
     """Example: turfplan log lawn.toml undo
 
     Take back an entry, by another entry.
     """
-    from turfplan.app.log_entry import undo_entry
-    from turfplan.app.outputs import output_folder
-    from turfplan.cli.journal_words import entry_told
-    from turfplan.message import as_written
-    from turfplan.phrases import screen
-
-    logged, taken_back = undo_entry(brief, output_folder(brief, output), number, by=by, key=key)
-    was = as_written(entry_told(logged.words, taken_back))
-    told = logged.words.text(screen.log_undo(number=taken_back.number, entry=was))
-    say_logged(LogCall(brief, output, as_json), logged, told)
+    take_back(LogCall(brief, output, as_json, by=by, key=key, today=today), number)
 
 
 @app.command("list", short_help="The entries that stand.")
@@ -368,7 +363,7 @@ def list_entries(brief: Path = BRIEF, output: Path | None = DIR, as_json: bool =
     if not found.entries:
         say(found.words, screen.log_empty())
     for entry in found.entries:
-        print(tell_entry(found.words, entry))
+        print(tell_entry(found.words, entry, found.titles))
 
 
 @app.command("today", short_help="Go through what was due.")

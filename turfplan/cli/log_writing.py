@@ -37,10 +37,10 @@ def write(call: LogCall, happening: "Happening", given: str | None = None) -> No
     """
     from turfplan.app.log_entry import entry_of, log_entry
     from turfplan.app.outputs import output_folder
-    from turfplan.cli.journal_words import entry_told
+    from turfplan.cli.journal_words import NO_TITLES, entry_told
 
     happening = replace(happening, by=call.by, key=call.key, given=given or "")
-    entry_told(words_of_user(), entry_of(happening), given or "")
+    entry_told(words_of_user(), entry_of(happening), NO_TITLES, given or "")
     logged = log_entry(
         call.brief,
         output_folder(call.brief, call.output),
@@ -50,7 +50,26 @@ def write(call: LogCall, happening: "Happening", given: str | None = None) -> No
         with_effect=not call.as_json,
     )
     said = given if logged.fresh else None
-    say_logged(call, logged, entry_told(logged.words, logged.entry, said or ""))
+    say_logged(call, logged, entry_told(logged.words, logged.entry, logged.titles, said or ""))
+
+
+def take_back(call: LogCall, number: int | None) -> None:
+    """Take back the entry of that number, or the last, and say which it was and what that
+    changes."""
+    from turfplan.app.log_entry import undo_entry, with_undo_effect
+    from turfplan.app.outputs import output_folder
+    from turfplan.cli.journal_words import entry_told
+    from turfplan.message import as_written
+    from turfplan.phrases import screen
+
+    folder = output_folder(call.brief, call.output)
+    logged, taken_back = undo_entry(call.brief, folder, number, by=call.by, key=call.key)
+    if not call.as_json:
+        day = call.today.date() if call.today else None
+        logged = with_undo_effect(call.brief, folder, logged, day)
+    was = as_written(entry_told(logged.words, taken_back, logged.titles))
+    told = logged.words.text(screen.log_undo(number=taken_back.number, entry=was))
+    say_logged(call, logged, told)
 
 
 def on_terminal() -> bool:

@@ -161,6 +161,16 @@ def less_seed_came(*, missing: Message) -> Message:
     return Message("order.less_seed_came", (("missing", missing),))
 
 
+def more_seed_why() -> Message:
+    """Less seed was fetched than is sown."""
+    return Message("order.more_seed_why")
+
+
+def more_seed_reason(*, missing: Message) -> Message:
+    """Less seed is here than is sown: {missing} is missing. The same kind as what is here."""
+    return Message("order.more_seed_reason", (("missing", missing),))
+
+
 def fewer_plants_came(*, missing: Message) -> Message:
     """Fewer plants came than are set: {missing} is missing. Plant what is here the same day, close
     together from one edge on, and write down which part of the work is done⟦ (`turfplan log BRIEF

@@ -464,6 +464,11 @@ def wrote_note(*, note: str) -> Message:
     return Message("page.wrote_note", (("note", note),))
 
 
+def wrote_note_of(*, note: str, on: Day) -> Message:
+    """A note of {on}: {note}"""
+    return Message("page.wrote_note_of", (("note", note), ("on", on)))
+
+
 def wrote_measured(*, what: Message, value: Sold, on: Day) -> Message:
     """Measured on {on}: {what}, {value}."""
     return Message("page.wrote_measured", (("what", what), ("value", value), ("on", on)))

@@ -133,6 +133,14 @@ def late_after(*, day: Day, reason: Message) -> Message:
     return Message("reasons.late_after", (("day", day), ("reason", reason)))
 
 
+def late_for_rest(*, day: Day, reason: Message) -> Message:
+    """It comes later than it should after what was done on {day}: on the part that is still to be
+    sown open the crust and pull the weeds by hand just before, and leave what has come up as it is.
+    {reason}
+    """
+    return Message("reasons.late_for_rest", (("day", day), ("reason", reason)))
+
+
 def run_out_untold(*, day: Day, reason: Message) -> Message:
     """It comes later than it should after what was planned for {day}; where that has run out, or
     was never done, have it done first. {reason}

@@ -291,6 +291,11 @@ def log_next(*, command: str) -> Message:
     return Message("screen.log.next", (("command", command),))
 
 
+def log_job(*, title: str, task: str) -> Message:
+    """“{title}” ({task})"""
+    return Message("screen.log.job", (("title", title), ("task", task)))
+
+
 def log_done(*, task: str, on: str, part: str, used: str) -> Message:
     """{task} done on {on}{part}{used}."""
     return Message("screen.log.done", (("task", task), ("on", on), ("part", part), ("used", used)))
@@ -449,6 +454,11 @@ def log_put_off(*, task: str, on: str) -> Message:
 def log_note(*, note: str) -> Message:
     """noted: {note}"""
     return Message("screen.log.note", (("note", note),))
+
+
+def log_note_of(*, note: str, on: str) -> Message:
+    """noted of {on}: {note}"""
+    return Message("screen.log.note_of", (("note", note), ("on", on)))
 
 
 def log_undo(*, number: int, entry: Message) -> Message:

@@ -34,7 +34,7 @@ from turfplan.planning.feeding import (
     bag_used,
 )
 from turfplan.planning.heap_again import looks_at_heap
-from turfplan.planning.lacking_goods import told_as_lacking
+from turfplan.planning.lacking_goods import told_as_lacking, with_missing_seed
 from turfplan.planning.load_reasons import loose
 from turfplan.planning.purchases import Bought, material_orders, short_line
 from turfplan.planning.short_of_mix import LEAST_M3, is_more, short_passes
@@ -95,7 +95,7 @@ def with_amounts(
         line
         for line in (
             *orders,
-            *small_orders(setting, drafts),
+            *small_orders(setting, with_missing_seed(drafts, history)),
             *_fertilizer(setting, candidate, drafts, stock),
             *hired_machines(setting, drafts.values(), stock),
         )

@@ -79,7 +79,8 @@ def with_their_tasks(
     for line in bought:
         machine = line.item == "machine"
         own = [d for d in for_user[line.deliver_task] if bool(d.hired) == machine]
-        alone = [d for d in own if d.key == line.item and d.key in NUTRIENT_TRIPS]
+        # Of what a soil test asked for late each has its trip; seed may have a second one.
+        alone = [d for d in own if d.key in NUTRIENT_TRIPS and d.key == line.item]
         own = alone or [d for d in own if d.key not in NUTRIENT_TRIPS]
         named = (line.order_task, line.deliver_task if line.order_task or line.in_bags else None)
         own += [drafts[name] for name in named if name is not None and name in drafts]

@@ -19,7 +19,7 @@ from turfplan.planning.candidates import (
     dressed_then,
 )
 from turfplan.planning.days_apart import goes_on_apart, sooner_apart
-from turfplan.planning.divided_again import datable, divided_as_before, strained
+from turfplan.planning.divided_again import Reasons, datable, divided_as_before, strained
 from turfplan.planning.feedings_before import feedings_before
 from turfplan.planning.ordered_before import ordered_before
 from turfplan.planning.passes_done import all_spread, days_outside, divides_as_done, going_on
@@ -212,6 +212,7 @@ def _weighed(
 
     found = [] if promised is None else [weighed(promised)]
     bent = promised is not None and strained(left, promised, history)
+    shut: set[Reasons] = set()
     turns = sorted(((turn(way), way) for way in possible), key=itemgetter(0))
     as_done = [way for way in found if not way.sooner]
     for (bare, otherwise, cost), (lawn, campaign) in turns:
@@ -229,7 +230,7 @@ def _weighed(
         done = [way.candidate for way in found]
         if bare and not in_ground and dressed_then(done, campaign):
             continue
-        for way in datable(left, (lawn, campaign), given, own):
+        for way in datable(left, (lawn, campaign), given, own, shut):
             found.append(weighed(way, last=last))
             as_done += [] if otherwise or found[-1].sooner else found[-1:]
     return found

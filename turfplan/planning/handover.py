@@ -11,6 +11,7 @@ from turfplan.phrases import handover as phrases
 from turfplan.planning.bought_for_tasks import with_amounts
 from turfplan.planning.candidates import Candidate, Feeder, draft_campaign
 from turfplan.planning.fed import fed
+from turfplan.planning.past_binds import NEW, plays
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.tasks import tasks_of
 from turfplan.planning.watering import watered
@@ -156,8 +157,13 @@ def _rest_of_fill(lawn: ResolvedLawn, best: Candidate) -> Iterator[Handover]:
     left = best.setting.levelling.left
     if not left:
         return
-    worked = date.fromordinal(max(best.dated.schedule.days.values(), default=lawn.first_day))
-    season = season_for_the_rest(lawn, best.campaign, worked)
+    known = best.dated.schedule.days
+    worked = date.fromordinal(max(known.values(), default=lawn.first_day))
+    new = (d for d in best.season.drafts if plays(lawn.book, d.id, NEW) and d.id in known)
+    sown = max((known.get(d.end_node, known[d.id]) for d in new), default=None)
+    season = season_for_the_rest(
+        lawn, best.campaign, worked, None if sown is None else date.fromordinal(sown)
+    )
     if season is None:
         return
     deepest = max(band.depth_mm for band in left)

@@ -24,6 +24,8 @@ from turfplan.work.season import computed_numbers
 from turfplan.work.state_of_lawn import lasting
 
 AGAIN = "again"
+# The bed that is made for seed on open ground.
+SEEDBED = "grade"
 # A day of work a week may lie a week off the wished one.
 RESERVE_DAYS = len(WEEKDAYS)
 
@@ -127,10 +129,15 @@ def with_run_out_told(
     """The season with a caution on every task before which something has run out that is done, or
     of which nobody said so."""
     cautions: dict[str, Message] = {}
+    resown = {d.id for d in season.drafts if d.left < 1 and plays(book, d.id, ("sowing",))}
     for constraint in dropped:
         if isinstance(constraint, Lag) and constraint.runs_out:
-            ran_out = _ran_out(book, task_of_node(constraint.before), done)
-            cautions[task_of_node(constraint.after)] = ran_out(
+            before, after = task_of_node(constraint.before), task_of_node(constraint.after)
+            ran_out = _ran_out(book, before, done)
+            if before == SEEDBED and before in done and after in resown:
+                # A seedbed in which a part is up is not made anew.
+                ran_out = reasons.late_for_rest
+            cautions[after] = ran_out(
                 day=Day(date.fromordinal(fixed[constraint.before])),
                 reason=said(constraint.reason.text),
             )

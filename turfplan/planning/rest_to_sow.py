@@ -6,13 +6,16 @@ from datetime import timedelta
 
 from turfplan.message import Days, Message, Number, Quantity
 from turfplan.phrases import befallen as phrases
+from turfplan.phrases import order as of_order
 from turfplan.phrases import places
+from turfplan.planning.amounts import seed_amounts
 from turfplan.planning.falling import without_tasks
+from turfplan.planning.lacking_goods import is_short_of_seed
 from turfplan.planning.past_binds import NEW, plays, sown_first
 from turfplan.records.past import TaskHistory
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.phases.buying import more_seed
+from turfplan.work.phases.buying import MORE_SEED, more_seed
 
 # What is left by rounding is no part.
 HAIR = 1e-6
@@ -93,12 +96,18 @@ def _where(area_m2: float, *, sown: bool) -> tuple[Message, Message]:
 
 
 def seed_again(setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory) -> list[Draft]:
-    """The trip for seed in place of what was lost, where that has been fetched already."""
-    lost = history.lost
-    if lost is None:
-        return []
+    """The trip for seed in place of what was lost, where that has been fetched already, and for
+    what is missing where less was fetched than is sown; one that was made stays."""
     sowing = next((d for d in season.drafts if _sows(setting, d)), None)
     if sowing is None or not any(name in history.done for name in sowing.bought_by):
         return []
-    trip = more_seed(setting, sowing)
+    amounts = seed_amounts(setting, sowing.sown_share, sowing.left)
+    made = f"collect.{MORE_SEED}" in history.done
+    if history.lost is not None:
+        why = phrases.seed_why()
+    elif made or is_short_of_seed(sowing, amounts, history):
+        why = of_order.more_seed_why()
+    else:
+        return []
+    trip = more_seed(setting, sowing, why)
     return [] if trip.id in history.skipped else [trip]

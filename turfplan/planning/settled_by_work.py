@@ -105,7 +105,38 @@ def with_prepared_for_done(
             days = list(worked.values())
         if days:
             found[draft.id] = min(planned, *days)
-    return _settled(history, found)
+    return _settled(history, {**found, **_second_turns(setting, season, history)})
+
+
+def _second_turns(
+    setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
+) -> dict[str, int]:
+    """The cuts, cores and looks at heaps that were to be repeated for the rest of work which is
+    over now, with the calls for their machines, and their days: whoever did the rest had them."""
+    book, drafts = setting.book, {d.id: d for d in season.drafts}
+    known = history.done.keys() | history.left_out | history.held.keys() | history.not_before.keys()
+    turns = {n: drafts.get(first_turn(n)) for n in history.planned.keys() - known}
+    again = {n: d for n, d in turns.items() if d is not None and d.id != n}
+    over = [d for d in season.drafts if d.id in history.done and plays(book, d.id, FOLLOWING)]
+    found: dict[str, int] = {}
+    for name, first in again.items():
+        heap, planned = looks_at_heap(setting, first), history.planned[name]
+        if not heap and not plays(book, first.id, PREPARING):
+            continue
+        days = [
+            history.done[after.id]
+            for after in over
+            if (first.load in after.loads if heap else after.session == first.session)
+            if planned <= history.planned.get(after.id, 0)
+        ]
+        if days:
+            found[name] = min(planned, *days)
+    served = {first_turn(name): day for name, day in found.items()}
+    for name, call in again.items():
+        users = {n for n in call.buys_for if f"{n}.{AGAIN}" in history.planned}
+        if call.hired and users and users <= served.keys():
+            found[name] = min(history.planned[name], *(served[user] for user in users))
+    return found
 
 
 def with_served_for_done(book: Book, season: SeasonDraft, history: TaskHistory) -> TaskHistory:

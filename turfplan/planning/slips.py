@@ -16,6 +16,7 @@ from turfplan.calendar_days import DAYS, HALF_A_YEAR
 from turfplan.errors import TurfplanError
 from turfplan.message import Day, Days, Message, Number, Quantity, Sold, as_written
 from turfplan.phrases import slips as phrases
+from turfplan.planning.days_to_come import MAY_COME, can_be_so
 from turfplan.planning.dropped_slips import told_of_dropped
 from turfplan.records.journal import SHARES, YES_OR_NO, JournalEntry, MeasuredQuantity, standing
 from turfplan.records.plan import Plan
@@ -140,9 +141,9 @@ def _days(written: _Written) -> Iterator[Slip]:
             yield Slip("task", phrases.to_come(day=Day(last), n=(last - written.today).days))
     if day is None:
         return
-    # Who leaves a task out may say so for a day to come.
-    if written.today is not None and day > written.today and entry.kind != "skipped":
-        yield Slip("on", phrases.to_come(day=Day(day), n=(day - written.today).days))
+    if written.today is not None and day > written.today and entry.kind not in MAY_COME:
+        told = phrases.to_come(day=Day(day), n=(day - written.today).days)
+        yield Slip("on", told, can_be_so(entry, written.today))
     elif written.task is not None:
         task = written.task
         off = _off(day, task.start, task.end)

@@ -59,6 +59,12 @@ def _measured(entry: JournalEntry, title: str) -> Message:
     return phrases.wrote_measured(what=what, value=sold, on=_day(entry))
 
 
+def _noted(entry: JournalEntry, title: str) -> Message:
+    if entry.on is None:
+        return phrases.wrote_note(note=entry.text or "")
+    return phrases.wrote_note_of(note=entry.text or "", on=_day(entry))
+
+
 _TOLD: dict[EntryKind, Callable[[JournalEntry, str], Message]] = {
     "done": _worked,
     "delivered": _worked,
@@ -68,7 +74,7 @@ _TOLD: dict[EntryKind, Callable[[JournalEntry, str], Message]] = {
     "rained_off": _rained,
     "refused": lambda entry, title: phrases.wrote_refused(title=title, on=_day(entry)),
     "not_done": _not_done,
-    "note": lambda entry, title: phrases.wrote_note(note=entry.text or ""),
+    "note": _noted,
     "measured": _measured,
     "undo": lambda entry, title: phrases.wrote_undo(number=entry.undoes or 0),
 }

@@ -27,14 +27,17 @@ def within(setting: ResolvedLawn, campaign: Campaign) -> ResolvedLawn:
     return replace(setting, last_day=last, openings=replace(setting.openings, windows=ahead))
 
 
-def season_for_the_rest(setting: ResolvedLawn, campaign: Campaign, worked: date) -> OpenDays | None:
+def season_for_the_rest(
+    setting: ResolvedLawn, campaign: Campaign, worked: date, sown: date | None = None
+) -> OpenDays | None:
     """The first season to dress in that is left for what a campaign leaves out of the fill, once
     its seed or its last pass bears a layer; None where none lies in the years of the plan.
 
-    `worked` is the last day of work where it neither sows nor dresses.
+    `worked` is the last day of work where it neither sows nor dresses; `sown` is the day of its
+    seed or plants, where that is known: a season may last all year, and seed goes in early in it.
     """
     if campaign.sow_window is not None:
-        worked = campaign.sow_window.end + timedelta(undressed_days(setting, campaign))
+        worked = (sown or campaign.sow_window.end) + timedelta(undressed_days(setting, campaign))
     elif campaign.sessions:
         worked = campaign.sessions[-1].window.end + timedelta(setting.pass_interval_days)
     return next_dressing(setting, worked)

@@ -307,8 +307,8 @@ def fetched_more(
     return replace(drafted, buys_for=tuple(draft.id for draft in passes))
 
 
-def more_seed(setting: ResolvedLawn, sowing: Draft) -> Draft:
-    """The trip for seed in place of what was lost, before it is sown again."""
+def more_seed(setting: ResolvedLawn, sowing: Draft, why: Message) -> Draft:
+    """The trip for more seed before it is sown: in place of what was lost, or what is missing."""
     drafted = make(
         setting,
         "collect",
@@ -316,7 +316,7 @@ def more_seed(setting: ResolvedLawn, sowing: Draft) -> Draft:
         timing=Timing(
             PREPARE, session=APART, anchor=sowing.id, offset=-setting.days("wish.delivery")
         ),
-        wording=Wording(befallen.seed_why(), title=befallen.seed_title()),
+        wording=Wording(why, title=befallen.seed_title()),
     )
     return replace(drafted, buys_for=(sowing.id,))
 
