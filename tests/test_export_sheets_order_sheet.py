@@ -93,3 +93,34 @@ def test_no_list_of_the_order_is_balanced_by_the_printer() -> None:
     page = order_html(example("cool-overseed"))
     assert 'class="two-lists' in page
     assert "two-columns" not in page.partition("</style>")[2]
+
+
+@pytest.mark.parametrize("name", ["surveyed-us", "surveyed-metric", "pacific-northwest"])
+def test_bags_are_bought_by_their_number_and_no_supplier_is_asked_for_them(name: str) -> None:
+    """So many of each stand on the list and on the card, where each is ticked; together they are
+    what is bought, whatever the shares of what is mixed of them."""
+    plan = example(name)
+    first, *others = pages_of(name)
+    view = order_view(plan, english(plan))
+    bagged = [line for line in view.lines if line.bags]
+    assert bagged
+    suppliers = [page for page in others if "To the supplier" in page]
+    cards = [page for page in others if "Gate card" in page]
+    for line in bagged:
+        assert len(line.bags) == len(line.line.parts)
+        assert ", in bags" in line.name and " in bags" in line.heading
+        held = sum(part.value for part in line.line.parts)
+        assert held == pytest.approx(line.line.value, abs=1e-5)
+        for bags in line.bags:
+            assert bags in first and not any(bags in page for page in suppliers)
+            assert any(re.search(rf"{re.escape(bags)}</td>.*?accepted", page) for page in cards)
+        assert not any(f">{line.deliver_by}<" in page for page in suppliers)
+        assert not line.line.questions
+
+
+def test_what_has_one_part_is_not_asked_how_it_is_blended() -> None:
+    """Straight sand comes out of no mixer."""
+    for name, blended in (("bermuda-sand", False), ("cool-overseed", True)):
+        asked = [q.text for line in example(name).order for q in line.questions]
+        assert any("trucks" in text or "truck" in text for text in asked)
+        assert any("blended" in text for text in asked) == blended, name

@@ -130,9 +130,16 @@ def bags_sunday() -> Message:
     return Message("level.bags.sunday")
 
 
-def bags_mix() -> Message:
-    """Keep the bags closed and under a roof; mix dry, on a tarp, only what is spread on the day."""
-    return Message("level.bags.mix")
+def bags_mix(*, blend: Message) -> Message:
+    """Keep the bags closed and under a roof; mix dry, on a tarp, by volume, {blend}: only what is
+    spread on the day.
+    """
+    return Message("level.bags.mix", (("blend", blend),))
+
+
+def bags_open() -> Message:
+    """Keep the bags closed and under a roof; open only what is spread on the day."""
+    return Message("level.bags.open")
 
 
 def bags_go() -> Message:

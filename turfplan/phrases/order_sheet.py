@@ -189,6 +189,16 @@ def amount_of(*, amount: Amounted, what: str) -> Message:
     return Message("order_sheet.amount_of", (("amount", amount), ("what", what)))
 
 
+def in_bags(*, what: str) -> Message:
+    """{what}, in bags"""
+    return Message("order_sheet.in_bags", (("what", what),))
+
+
+def bags_for(*, amount: Amounted, what: str) -> Message:
+    """{amount} in bags for {what}"""
+    return Message("order_sheet.bags_for", (("amount", amount), ("what", what)))
+
+
 def not_yet() -> Message:
     """not yet"""
     return Message("order_sheet.not_yet")

@@ -201,8 +201,10 @@ def _supplier(setting: ResolvedLawn, mix: MixChoice, field: str) -> tuple[Messag
     if setting.on_open_ground:
         return _OF_FILL[field]
     parts = [item for item in mix.parts if item in book.materials]
+    blended = field == "questions" and len(mix.parts) > 1
+    of_blends = book_messages(book, "supplier.blended") if blended else ()
     lines = (line for item in parts for line in book_messages(book, f"materials.{item}.{field}"))
-    return tuple(dict.fromkeys((*book_messages(book, f"supplier.{field}"), *lines)))
+    return tuple(dict.fromkeys((*book_messages(book, f"supplier.{field}"), *of_blends, *lines)))
 
 
 def short_line(setting: ResolvedLawn, mix: MixChoice, short_m3: float, first_use: str) -> Bought:
@@ -284,7 +286,7 @@ def _soil_line(setting: ResolvedLawn, loose_m3: float) -> Bought:
         text,
         None if fetched else f"order_material.{LIFTING}",
         f"delivery.{LIFTING}",
-        _asked_of_soil(setting),
+        () if fetched else _asked_of_soil(setting),
         _OF_FILL["acceptance"],
         facts=("topdress.settle_deep",),
         in_bags=fetched,

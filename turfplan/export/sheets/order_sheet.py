@@ -57,12 +57,13 @@ class LineView:
     made_of: str
     loads: tuple[str, ...]
     all_loads: str
+    bags: tuple[str, ...]
     cost: str
 
     @property
     def delivered(self) -> bool:
         """Whether a supplier brings it."""
-        return self.line.item in DELIVERED
+        return self.line.item in DELIVERED and not self.bags
 
     @property
     def beyond(self) -> str:
@@ -127,9 +128,7 @@ class Card:
     @property
     def in_bags(self) -> bool:
         """Whether all of it is fetched in bags: no truck comes, nothing is tipped."""
-        return bool(self.brought) and not any(
-            view.loads or view.line.item in LIVING for view in self.brought
-        )
+        return bool(self.brought) and all(view.bags for view in self.brought)
 
     @property
     def living(self) -> bool:
@@ -224,15 +223,16 @@ def order_lines(plan: Plan, words: Words) -> tuple[LineView, ...]:
 
 def _line(number: int, line: OrderLine, currency: str, words: Words) -> LineView:
     name = line.name.text or words.text(item_name(line.item))
+    bags = tuple(_bags(line, words))
     amount = words.value(Sold(line.value, line.unit, line.value_us, line.unit_us))
     if line.item == HIRED:
         amount = line.text.text
     loads = _loads(line)
     return LineView(
         anchor=f"order-{number}",
-        name=capital(name),
+        name=capital(words.text(phrases.in_bags(what=name)) if bags else name),
         amount=amount,
-        heading=words.text(_heading(line, name)),
+        heading=words.text(_heading(line, name, bool(bags))),
         quote=line.text.text if line.text.text != amount else "",
         line=line,
         order_by=words.day(line.order_by),
@@ -242,6 +242,7 @@ def _line(number: int, line: OrderLine, currency: str, words: Words) -> LineView
         else "",
         loads=tuple(words.value(load) for load in loads.items),
         all_loads=words.value(loads),
+        bags=bags,
         cost=_money(line.cost, currency, words) if line.cost is not None else "",
     )
 
@@ -253,13 +254,20 @@ def _money(amount: float, currency: str, words: Words) -> str:
     return words.text(phrases.money(amount=number, currency=currency)) if currency else number
 
 
-def _heading(line: OrderLine, name: str) -> Message:
+def _heading(line: OrderLine, name: str, bagged: bool) -> Message:
     """How much of what; what is counted needs no word for one of it: 1,950 plugs."""
     if line.unit == "pieces":
         number = Sold(line.value, "", line.value_us, "")
         return phrases.counted(number=number, what=name)
     amount = Sold(line.value, line.unit, line.value_us, line.unit_us)
-    return phrases.amount_of(amount=amount, what=name)
+    return (phrases.bags_for if bagged else phrases.amount_of)(amount=amount, what=name)
+
+
+def _bags(line: OrderLine, words: Words) -> Iterator[str]:
+    """So many bags of each material, where no truck brings what comes by the load."""
+    if line.item in DELIVERED - LIVING and not line.loads:
+        each = dict(line.text.values).get("bags")
+        yield from map(words.value, each.items if isinstance(each, Listed) else (line.text,))
 
 
 def _parts(line: OrderLine, system: System) -> Iterator[Message]:
@@ -382,6 +390,6 @@ def _card(
     checks = [a.text for view in views for a in view.line.acceptance]
     told = [step for task in tasks for step in task.how if not (checks and step.key in LOOKS)]
     steps = SaidOnce().all_new([*checks, *(sentence(step.text) for step in told)])
-    brought = tuple(view for view in lines if view.line.deliver_by == day and view.delivered)
+    brought = tuple(v for v in lines if v.line.deliver_by == day and v.line.item in DELIVERED)
     anchor = f"delivery-{day.isoformat()}"
     return Card(anchor, words.day(day), views, tasks, steps, brought, minded)
