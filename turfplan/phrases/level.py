@@ -212,13 +212,6 @@ def compost_load_fallback() -> Message:
     return Message("level.compost.load_fallback")
 
 
-def compost_spread() -> Message:
-    """Spread only when the grass is dry and the mix runs through the fingers, more into the low
-    spots, less on the high ones.
-    """
-    return Message("level.compost.spread")
-
-
 def compost_touch_up() -> Message:
     """Only the spots that the check showed; the same mix, as long as it runs through the fingers,
     at most one thin layer; tips show.
