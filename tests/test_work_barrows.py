@@ -59,7 +59,7 @@ def test_where_a_pass_is_thin_its_heaps_lie_wider() -> None:
     """Deepest and thinnest are told; where nothing lies nothing is set."""
     lawn = setting_of(brief_of())
     both = told(lawn, layer(0.5, rest_mm=0.25 * INCH_MM))
-    assert "Where it is deepest" in both and both.endswith("thinnest, set them 8 ft apart.")
+    assert "Where it is deepest" in both and both.endswith("thinnest, 8 ft apart.")
     assert "thinnest" not in told(lawn, layer(0.5, rest_mm=0.0))
 
 
