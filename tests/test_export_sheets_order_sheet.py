@@ -7,6 +7,7 @@ import pytest
 
 from planning import example
 from printed import english, order_html, unset
+from turfplan.app.outputs import words_of
 from turfplan.export.sheets.order_sheet import order_view, side_by_side
 
 SHEET = re.compile(r'<section class="page sheet.*?(?=<section class="page sheet|</main>)', re.S)
@@ -104,6 +105,10 @@ def test_bags_are_bought_by_their_number_and_no_supplier_is_asked_for_them(name:
     view = order_view(plan, english(plan))
     bagged = [line for line in view.lines if line.bags]
     assert bagged
+    # The words of the program print it without those of its book.
+    assert [line.bags for line in order_view(plan, words_of(plan)).lines if line.bags] == [
+        line.bags for line in bagged
+    ]
     suppliers = [page for page in others if "To the supplier" in page]
     cards = [page for page in others if "Gate card" in page]
     for line in bagged:

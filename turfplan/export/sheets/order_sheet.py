@@ -223,7 +223,7 @@ def order_lines(plan: Plan, words: Words) -> tuple[LineView, ...]:
 
 def _line(number: int, line: OrderLine, currency: str, words: Words) -> LineView:
     name = line.name.text or words.text(item_name(line.item))
-    bags = tuple(_bags(line, words))
+    bags = tuple(_bags(line))
     amount = words.value(Sold(line.value, line.unit, line.value_us, line.unit_us))
     if line.item == HIRED:
         amount = line.text.text
@@ -263,11 +263,11 @@ def _heading(line: OrderLine, name: str, bagged: bool) -> Message:
     return (phrases.bags_for if bagged else phrases.amount_of)(amount=amount, what=name)
 
 
-def _bags(line: OrderLine, words: Words) -> Iterator[str]:
+def _bags(line: OrderLine) -> Iterator[str]:
     """So many bags of each material, where no truck brings what comes by the load."""
     if line.item in DELIVERED - LIVING and not line.loads:
-        each = dict(line.text.values).get("bags")
-        yield from map(words.value, each.items if isinstance(each, Listed) else (line.text,))
+        each = tuple(part.bags.text for part in line.parts if part.bags.text)
+        yield from each or (line.text.text,)
 
 
 def _parts(line: OrderLine, system: System) -> Iterator[Message]:
