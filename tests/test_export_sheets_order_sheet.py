@@ -9,6 +9,7 @@ from planning import example
 from printed import english, order_html, unset
 from turfplan.app.outputs import words_of
 from turfplan.export.sheets.order_sheet import order_view, side_by_side
+from turfplan.export.sheets.plants_by_day import planting_days
 
 SHEET = re.compile(r'<section class="page sheet.*?(?=<section class="page sheet|</main>)', re.S)
 
@@ -129,3 +130,22 @@ def test_what_has_one_part_is_not_asked_how_it_is_blended() -> None:
         asked = [q.text for line in example(name).order for q in line.questions]
         assert any("trucks" in text or "truck" in text for text in asked)
         assert any("blended" in text for text in asked) == blended, name
+
+
+def test_plants_that_go_in_on_several_days_come_in_as_many_parts() -> None:
+    """The supplier and the gate read each day with its part: none lies until the last of them."""
+    plan = example("st-augustine-plugs")
+    words = english(plan)
+    planted = next(task for task in plan.tasks if task.operation == "plant")
+    (line,) = (one for one in plan.order if one.item == "plugs")
+    days = planting_days(plan, line)
+    assert len(days) == planted.duration_days == 3
+    assert days == (line.deliver_by, *planted.worked_on[1:]) and days[0] < planted.start
+    told = f"about 650 pieces on each of {', '.join(map(words.day, days[:-1]))} and "
+    pages = pages_of("st-augustine-plugs")
+    assert sum(f"{told}{words.day(days[-1])}" in page for page in pages) == 2
+    # On one day they come in one part.
+    at_once = planted.model_copy(update={"worked_on": (), "end": planted.start})
+    tasks = tuple(at_once if task is planted else task for task in plan.tasks)
+    assert planting_days(plan.model_copy(update={"tasks": tasks}), line) == ()
+    assert "in parts: about" not in order_html(plan.model_copy(update={"tasks": tasks}))

@@ -9,6 +9,7 @@ from typing import Final, TypeVar
 
 from turfplan.allotment import allotted
 from turfplan.export.sheets.look import look_of, on_every_page, shown
+from turfplan.export.sheets.plants_by_day import by_days
 from turfplan.export.sheets.said_once import SaidOnce
 from turfplan.export.templates import capital, render, sentence
 from turfplan.message import Listed, Message, Number, Sold, listed
@@ -58,6 +59,7 @@ class LineView:
     loads: tuple[str, ...]
     all_loads: str
     bags: tuple[str, ...]
+    by_days: str
     cost: str
 
     @property
@@ -218,10 +220,10 @@ def order_cost(plan: Plan, words: Words) -> str:
 def order_lines(plan: Plan, words: Words) -> tuple[LineView, ...]:
     """What is bought, the earliest order first."""
     ordered = sorted(plan.order, key=lambda line: (line.order_by, line.deliver_by, line.item))
-    return tuple(_line(n, line, plan.currency, words) for n, line in enumerate(ordered, 1))
+    return tuple(_line(n, line, plan, words) for n, line in enumerate(ordered, 1))
 
 
-def _line(number: int, line: OrderLine, currency: str, words: Words) -> LineView:
+def _line(number: int, line: OrderLine, plan: Plan, words: Words) -> LineView:
     name = line.name.text or words.text(item_name(line.item))
     bags = tuple(_bags(line))
     amount = words.value(Sold(line.value, line.unit, line.value_us, line.unit_us))
@@ -243,7 +245,8 @@ def _line(number: int, line: OrderLine, currency: str, words: Words) -> LineView
         loads=tuple(words.value(load) for load in loads.items),
         all_loads=words.value(loads),
         bags=bags,
-        cost=_money(line.cost, currency, words) if line.cost is not None else "",
+        by_days=by_days(plan, line, words) if line.item in LIVING else "",
+        cost=_money(line.cost, plan.currency, words) if line.cost is not None else "",
     )
 
 
