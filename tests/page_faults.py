@@ -16,14 +16,17 @@ HEADINGS = frozenset({"h1", "h2", "h3", "h4", "caption", "thead"})
 LEAST_FILL = 0.15
 # What a person reads in the garden, on the page of a week.
 BODY = ("steps", "go", "stop", "law", "protect")
+# Boxes that hold no word and are there to be written or drawn in: rows and frames, by their class.
+BOXES = ("TableRowBox", "BlockBox")
+TO_WRITE = ("to-write", "frame")
 # What may stick out or overlap without being seen, in CSS pixels: ascenders, rounding.
 HAIR = 2.0
 
 
 @dataclass(frozen=True, slots=True)
 class Word:
-    """A piece of text, or a picture, where it stands on its page; `within` are the elements around
-    it, outermost first.
+    """A piece of text, a picture, or a row or frame to write in, where it stands on its page;
+    `within` are the elements around it, outermost first.
     """
 
     page: int
@@ -104,7 +107,7 @@ def _words(box: Any, page: int, within: tuple[Any, ...]) -> Iterator[Word]:
             box.style["font_size"] * 0.75,
             within,
         )
-    elif "Replaced" in kind:
+    elif "Replaced" in kind or (kind in BOXES and box.element is not None and _is_to_write(box)):
         yield Word(
             page,
             "",
@@ -117,6 +120,11 @@ def _words(box: Any, page: int, within: tuple[Any, ...]) -> Iterator[Word]:
         )
     for child in getattr(box, "children", ()):
         yield from _words(child, page, within)
+
+
+def _is_to_write(box: Any) -> bool:
+    """Whether a box is left free for whoever holds the page."""
+    return bool({*TO_WRITE} & {*box.element.get("class", "").split()})
 
 
 def faults_of(sheets: list[Sheet]) -> list[str]:
@@ -160,9 +168,6 @@ def _left_headings(words: list[Word]) -> Iterator[str]:
     """Headings whose content begins on a later page."""
     following: Word | None = None
     for word in reversed(words):
-        if word.around("thead") is not None and word.inside("record-table"):
-            following = word  # Rows to write in stand below it, which hold no word.
-            continue
         if word.around(*HEADINGS) is None and not word.inside("summary"):
             following = word
         elif following is not None and following.page > word.page:

@@ -277,3 +277,24 @@ def test_smaller_text_is_found() -> None:
         judged(html.replace("</style>", ".law { font-size: 0.5em !important; }</style>", 1)).points
         < 8
     )
+
+
+@pytest.mark.parametrize(("filler", "left"), [("20mm", False), ("42mm", True)])
+def test_rows_to_write_in_are_what_follows_a_heading(filler: str, left: bool) -> None:
+    """They hold no word: a heading over them is left behind where they begin on the next page, and
+    a page is as full as they reach down."""
+    row = '<tr class="to-write"><th>&#160;</th><td></td></tr>'
+    page = (
+        "<style>@page { size: 100mm 60mm; margin: 5mm } table { border-spacing: 0 }"
+        " body { margin: 0; font: 10pt/5mm sans-serif } tr { break-inside: avoid }"
+        " h2 { margin: 0; font: inherit; break-after: auto }"
+        " th, td { padding: 0; height: 5mm }</style>"
+        f'<p style="margin: 0; height: {filler}">Before</p><h2>What I did</h2>'
+        '<table class="record-table"><thead><tr><th>Days</th><th>Work</th></tr></thead>'
+        f"<tbody>{row * 3}</tbody></table>"
+    )
+    seen = judged(page)
+    assert any("left behind" in fault for fault in seen.faults) == left
+    assert len(seen.fills) == 1 + left
+    down_mm = 4 * 5 if left else 20 + 5 + 4 * 5
+    assert seen.fills[-1] == pytest.approx(down_mm / 50, abs=0.05)

@@ -9,7 +9,7 @@ import pytest
 
 from page_plan import ledgers, page_plan
 from planning import example
-from printed import book_html, nitrogen_chart, water_chart
+from printed import book_html, nitrogen_chart, unset, water_chart
 from tiers import sampled
 from turfplan.export.sheets.care_charts import covered
 from turfplan.export.sheets.look import series_days, shown
@@ -146,3 +146,18 @@ def test_no_bar_of_nitrogen_is_red() -> None:
     for fill in fills:
         red, green, blue = (int(part, 16) for part in fill)
         assert red < 1.5 * max(green, blue), fill
+
+
+def test_watering_in_weeks_that_rain_covers_says_what_it_is_for() -> None:
+    """Where a month reads 100 % beside its minutes, and only there."""
+    told = set()
+    for name in ("surveyed-us", "arid-bluegrass", "cool-overseed"):
+        plan = example(name)
+        chart = water_chart(plan)
+        assert chart is not None
+        full = any(row[2] in ("100%", "100 %") for row in chart.table)
+        assert bool(chart.note) == full
+        book = unset(book_html(plan))
+        assert ("watering is for the top" in book) == full
+        told.add(full)
+    assert told == {True, False}

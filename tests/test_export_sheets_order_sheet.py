@@ -7,7 +7,9 @@ import pytest
 
 from planning import example
 from printed import english, order_html, unset
+from turfplan.app.outputs import words_of
 from turfplan.export.sheets.order_sheet import order_view, side_by_side
+from turfplan.export.sheets.plants_by_day import planting_days
 
 SHEET = re.compile(r'<section class="page sheet.*?(?=<section class="page sheet|</main>)', re.S)
 
@@ -93,3 +95,57 @@ def test_no_list_of_the_order_is_balanced_by_the_printer() -> None:
     page = order_html(example("cool-overseed"))
     assert 'class="two-lists' in page
     assert "two-columns" not in page.partition("</style>")[2]
+
+
+@pytest.mark.parametrize("name", ["surveyed-us", "surveyed-metric", "pacific-northwest"])
+def test_bags_are_bought_by_their_number_and_no_supplier_is_asked_for_them(name: str) -> None:
+    """So many of each stand on the list and on the card, where each is ticked; together they are
+    what is bought, whatever the shares of what is mixed of them."""
+    plan = example(name)
+    first, *others = pages_of(name)
+    view = order_view(plan, english(plan))
+    bagged = [line for line in view.lines if line.bags]
+    assert bagged
+    # The words of the program print it without those of its book.
+    assert [line.bags for line in order_view(plan, words_of(plan)).lines if line.bags] == [
+        line.bags for line in bagged
+    ]
+    suppliers = [page for page in others if "To the supplier" in page]
+    cards = [page for page in others if "Gate card" in page]
+    for line in bagged:
+        assert len(line.bags) == len(line.line.parts)
+        assert ", in bags" in line.name and " in bags" in line.heading
+        held = sum(part.value for part in line.line.parts)
+        assert held == pytest.approx(line.line.value, abs=1e-5)
+        for bags in line.bags:
+            assert bags in first and not any(bags in page for page in suppliers)
+            assert any(re.search(rf"{re.escape(bags)}</td>.*?accepted", page) for page in cards)
+        assert not any(f">{line.deliver_by}<" in page for page in suppliers)
+        assert not line.line.questions
+
+
+def test_what_has_one_part_is_not_asked_how_it_is_blended() -> None:
+    """Straight sand comes out of no mixer."""
+    for name, blended in (("bermuda-sand", False), ("cool-overseed", True)):
+        asked = [q.text for line in example(name).order for q in line.questions]
+        assert any("trucks" in text or "truck" in text for text in asked)
+        assert any("blended" in text for text in asked) == blended, name
+
+
+def test_plants_that_go_in_on_several_days_come_in_as_many_parts() -> None:
+    """The supplier and the gate read each day with its part: none lies until the last of them."""
+    plan = example("st-augustine-plugs")
+    words = english(plan)
+    planted = next(task for task in plan.tasks if task.operation == "plant")
+    (line,) = (one for one in plan.order if one.item == "plugs")
+    days = planting_days(plan, line)
+    assert len(days) == planted.duration_days == 3
+    assert days == (line.deliver_by, *planted.worked_on[1:]) and days[0] < planted.start
+    told = f"about 650 pieces on each of {', '.join(map(words.day, days[:-1]))} and "
+    pages = pages_of("st-augustine-plugs")
+    assert sum(f"{told}{words.day(days[-1])}" in page for page in pages) == 2
+    # On one day they come in one part.
+    at_once = planted.model_copy(update={"worked_on": (), "end": planted.start})
+    tasks = tuple(at_once if task is planted else task for task in plan.tasks)
+    assert planting_days(plan.model_copy(update={"tasks": tasks}), line) == ()
+    assert "in parts: about" not in order_html(plan.model_copy(update={"tasks": tasks}))

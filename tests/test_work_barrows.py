@@ -46,12 +46,12 @@ def test_heaps_are_told_as_far_apart_as_the_pass_asks_for() -> None:
     """A quarter inch over 5,000 ft2 is 114.6 ft3: 39 barrows, as the amounts count them."""
     lawn = setting_of(brief_of())
     assert told(lawn, layer(0.25)) == (
-        "One barrow (3 ft³) covers 130 ft², a patch 11 1/2 ft by 11 1/2 ft, 1/4 in loose; 39"
-        " barrows in all. Set heaps of half a barrow 8 ft apart both ways, and rake out."
+        "One barrow (3 ft³) covers 130 ft², a patch 11 1/2 ft square, 1/4 in loose; 39"
+        " barrows in all. Set half-barrow heaps 8 ft apart both ways, and rake out."
     )
     assert "5 1/2 ft apart" in told(lawn, layer(0.5))
     metric = told(lawn, layer(0.25), System.METRIC)
-    assert "One barrow (85 L) covers 12 m², a patch 3.5 m by 3.5 m" in metric
+    assert "One barrow (85 L) covers 12 m², a patch 3.5 m square" in metric
     assert "2.5 m apart" in metric
 
 
@@ -59,7 +59,7 @@ def test_where_a_pass_is_thin_its_heaps_lie_wider() -> None:
     """Deepest and thinnest are told; where nothing lies nothing is set."""
     lawn = setting_of(brief_of())
     both = told(lawn, layer(0.5, rest_mm=0.25 * INCH_MM))
-    assert "Where it is deepest" in both and both.endswith("thinnest, set them 8 ft apart.")
+    assert "Where it is deepest" in both and both.endswith("thinnest, 8 ft apart.")
     assert "thinnest" not in told(lawn, layer(0.5, rest_mm=0.0))
 
 

@@ -9,7 +9,6 @@ import pytest
 from planning import brief_of
 from resolved_lawns import lawn, setting_of
 from test_work_season import drafted
-from turfplan.book.words import book_messages
 from turfplan.message import Number, as_written, length_mm, sentences
 from turfplan.phrases import level as phrases
 from turfplan.site.outlines.shapes import LawnZone
@@ -212,13 +211,11 @@ def test_a_site_is_minded_at_the_spreading() -> None:
     assert len(site_cautions(lawn({"site": {"building": True}}))) == 1
 
 
-def test_compost_is_spread_in_its_own_way_and_worked_in_as_any_mix() -> None:
-    """The first step of the book is another one for what is damp; all others stay."""
-    setting, _, drafts = drafted()
+def test_compost_is_spread_and_worked_in_as_any_mix() -> None:
+    """Only what must hold is another one for what is damp; the steps are those of the book."""
+    _, _, drafts = drafted()
     spread = drafts["topdress.1"]
-    usual = book_messages(setting.book, "operations.topdress.how", spread.words)
-    assert len(usual) > 2
-    assert spread.how == (phrases.compost_spread(), *usual[1:])
+    assert spread.how is None and spread.go == phrases.compost_pass_go()
     plain = {"leveling": {"parts": {"topsoil": 0.5, "sand": 0.5}}}
     assert drafted(plain)[2]["topdress.1"].how is None
 

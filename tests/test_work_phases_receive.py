@@ -112,7 +112,7 @@ def test_bags_are_fetched_by_car_and_need_no_order() -> None:
     assert trips > 1 and bags.bags and bags.load == 1
     assert bags.person_hours == round(hours, 2) and bags.why == phrases.bags()
     assert bags.duration_days == working_days(SAND, hours)
-    assert bags.how == (phrases.bags_shop(), phrases.bags_trips(n=trips), phrases.bags_mix())
+    assert bags.how == (phrases.bags_shop(), phrases.bags_trips(n=trips), phrases.bags_open())
     slow = replace(SAND, labour=Labour(1, round(hours / 2, 3) or 1.0, 15.0, 7))
     assert received(slow, Load(1, 1, (1,), 0.9, bags=True))["delivery.1"].duration_days >= 2
 

@@ -1,11 +1,12 @@
 """The jobs that a strip has to itself."""
 
 from dataclasses import replace
+from math import ceil
 
 from planning import brief_of
 from resolved_lawns import setting_of
 from test_work_season import drafted
-from turfplan.message import Quantity, as_written
+from turfplan.message import Quantity, as_written, sentences
 from turfplan.phrases import strips as phrases
 from turfplan.records.book_names import OperationName
 from turfplan.records.constraints import DaySet, DayStep, Strength
@@ -14,6 +15,7 @@ from turfplan.work.drafts import Draft
 from turfplan.work.labour import working_days
 from turfplan.work.lawn import Labour
 from turfplan.work.operations import CARE, Timing, Wording, make
+from turfplan.work.phases.level import long_pass
 from turfplan.work.strips import (
     _jobs,
     _least_days,
@@ -101,19 +103,34 @@ def test_the_jobs_of_a_pass_share_the_days_that_all_of_them_take() -> None:
     assert working_days(setting, 40.0) == 4 and len(found) == 3
     area = Quantity(SETTING.plot.area_m2 * SETTING.levelling.covered_share / 4, "area")
     volume = Quantity(2.0, "loose")
-    assert found["topdress.1"].cautions[-1] == phrases.strip_by_strip(n=4, area=area, volume=volume)
+    most = setting.days("work.pass_days_most")
+    assert found["topdress.1"].cautions[-1] == sentences(
+        phrases.strip_by_strip(n=4, area=area, volume=volume),
+        phrases.more_hands(needed=ceil(2 * 4 / most), most=most),
+    )
     assert found["mow.1"].cautions[-1] == phrases.keeps_step(n=4, area=area)
     alone = _shared(setting, hours(spread, 30.0, 5), [hours(spread, 30.0, 5)])
     assert alone["topdress.1"].duration_days == 5, "the pass takes no less than by itself"
 
 
 def test_a_strip_covers_its_part_of_what_is_filled() -> None:
-    """A quarter of half of the lawn."""
+    """Half of half of the lawn."""
     half = replace(SETTING.levelling, bands=(replace(SETTING.levelling.bands[0], share=0.5),))
     setting = replace(SETTING, levelling=half, labour=Labour(2, 6.0, 15.0, 7))
-    spread = hours(task("topdress", 1, 1), 1.0, 4)
+    spread = hours(task("topdress", 1, 1), 1.0, 2)
     found = _shared(setting, spread, [spread])["topdress.1"]
-    assert dict(found.cautions[-1].values)["area"] == Quantity(setting.plot.area_m2 / 8, "area")
+    assert dict(found.cautions[-1].values)["area"] == Quantity(setting.plot.area_m2 / 4, "area")
+
+
+def test_a_pass_in_strips_says_its_days_and_its_people_once() -> None:
+    """What a long pass says of them is of the pass alone, and gives way."""
+    setting = replace(SETTING, labour=Labour(1, 6.0, 15.0, 7))
+    spread = hours(task("topdress", 1, 1), 30.0, 5)
+    own = phrases.side_by_side()
+    spread = replace(spread, cautions=(own, *long_pass(setting, spread)))
+    assert len(spread.cautions) == 2
+    told = _shared(setting, spread, [spread])["topdress.1"].cautions
+    assert told[0] == own and [caution.key for caution in told[1:]] == ["sentences"]
 
 
 def test_the_order_of_work_in_a_strip_is_mown_cored_spread_dragged_sown() -> None:

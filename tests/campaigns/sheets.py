@@ -7,6 +7,7 @@ The checks are those of the examples (`test_export_agree`, `test_export_add_up`,
 `test_export_layout`); what they cannot ask of every lawn is that there is much to compare.
 """
 
+import sys
 import traceback
 from collections.abc import Callable, Iterator
 from datetime import date
@@ -59,10 +60,14 @@ def run(count: int, seed: int, folder: Path) -> Figures:
         planned += 1
         jobs += len(weeks.jobs_of(plan))
         runs += sum(1 for _ in weeks.runs_of(plan))
-        faults += (f"lawn {number}: {fault}" for fault in _faults(plan, number))
+        found = list(_faults(plan, number))
         if number % BOOKS_EVERY == 0:
             books += 1
-            faults += (f"lawn {number}: {fault}" for fault in _faults_of_pages(plan))
+            found += _faults_of_pages(plan)
+        for fault in found:
+            # Told at once: a full run takes a quarter of an hour.
+            print(f"lawn {number}: {fault}", file=sys.stderr, flush=True)
+        faults += (f"lawn {number}: {fault}" for fault in found)
     assert not faults, f"{len(faults)} faults: " + "; ".join(faults[:TOLD])
     return {"planned": planned, "jobs": jobs, "runs": runs, "books": books}
 
@@ -108,7 +113,8 @@ def _faults_of_pages(plan: Plan) -> Iterator[str]:
     yield from (f"large book: {fault}" for fault in large.faults)
     if large.pages > LARGE_TIMES * plain.pages:
         yield f"large book: {large.pages} pages for {plain.pages}"
-    yield from (f"large book: page {page} is half empty" for page in gaps_of(large))
+    for print_of, book in (("book", plain), ("large book", large)):
+        yield from (f"{print_of}: page {page} is half empty" for page in gaps_of(book))
     for longest in (plain.longest, large.longest):
         if len(longest) > MOST_LETTERS:
             yield f"book: a line of {len(longest)} letters: {longest}"

@@ -332,6 +332,7 @@ class Book:
     windows: tuple[WindowRule, ...]
     overlays: Mapping[str, Overlay]
     supplier_questions: tuple[str, ...]
+    blend_questions: tuple[str, ...]
     acceptance: tuple[str, ...]
     version: str
     region: str | None = None

@@ -90,6 +90,7 @@ def _texts(book: Book) -> Iterator[tuple[str, str]]:
     for choice in book.mix_choices:
         yield f"mix_choices.{choice.id}.reason", choice.reason
     yield from _lines("supplier.questions", book.supplier_questions)
+    yield from _lines("supplier.blended", book.blend_questions)
     yield from _lines("supplier.acceptance", book.acceptance)
     for fact in book.facts.values():
         yield from _fact_texts(fact_key(book, fact.name), fact)

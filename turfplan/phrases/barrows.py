@@ -4,7 +4,7 @@ from turfplan.message import Amounted, Message, Quantity
 
 
 def covers(*, barrow: Amounted, area: Quantity, side: Quantity, loose: Quantity, n: int) -> Message:
-    """One barrow ({barrow}) covers {area}, a patch {side} by {side}, {loose} loose; {n} barrows in
+    """One barrow ({barrow}) covers {area}, a patch {side} square, {loose} loose; {n} barrows in
     all.
     """
     return Message(
@@ -16,7 +16,7 @@ def covers(*, barrow: Amounted, area: Quantity, side: Quantity, loose: Quantity,
 def covers_deepest(
     *, barrow: Amounted, area: Quantity, side: Quantity, loose: Quantity, n: int
 ) -> Message:
-    """Where it is deepest, one barrow ({barrow}) covers {area}, a patch {side} by {side}, {loose}
+    """Where it is deepest, one barrow ({barrow}) covers {area}, a patch {side} square, {loose}
     loose; {n} barrows in all.
     """
     return Message(
@@ -26,12 +26,12 @@ def covers_deepest(
 
 
 def heaps(*, apart: Quantity) -> Message:
-    """Set heaps of half a barrow {apart} apart both ways, and rake out."""
+    """Set half-barrow heaps {apart} apart both ways, and rake out."""
     return Message("barrows.heaps", (("apart", apart),))
 
 
 def heaps_thin(*, apart: Quantity) -> Message:
-    """Where the layer is thinnest, set them {apart} apart."""
+    """Where it is thinnest, {apart} apart."""
     return Message("barrows.heaps_thin", (("apart", apart),))
 
 

@@ -147,6 +147,13 @@ def water_finding(*, n: int, minutes: Number, day: Day) -> Message:
     return Message("charts.water_finding", (("n", n), ("minutes", minutes), ("day", day)))
 
 
+def water_for_top() -> Message:
+    """Where usual rain covers all, watering is for the top: seed, plants and new layers dry out
+    there between two rains.
+    """
+    return Message("charts.water_for_top")
+
+
 def water_in_words() -> Message:
     """Bars: the minutes of watering of each week. Below them: how much of what grass and air take
     rain usually brings, from none to all.

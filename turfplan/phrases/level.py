@@ -130,9 +130,16 @@ def bags_sunday() -> Message:
     return Message("level.bags.sunday")
 
 
-def bags_mix() -> Message:
-    """Keep the bags closed and under a roof; mix dry, on a tarp, only what is spread on the day."""
-    return Message("level.bags.mix")
+def bags_mix(*, blend: Message) -> Message:
+    """Keep the bags closed and under a roof; mix dry, on a tarp, by volume, {blend}: only what is
+    spread on the day.
+    """
+    return Message("level.bags.mix", (("blend", blend),))
+
+
+def bags_open() -> Message:
+    """Keep the bags closed and under a roof; open only what is spread on the day."""
+    return Message("level.bags.open")
 
 
 def bags_go() -> Message:
@@ -203,13 +210,6 @@ def compost_load_fallback() -> Message:
     it thin on hard ground in the sun and rake it until it runs through the fingers.
     """
     return Message("level.compost.load_fallback")
-
-
-def compost_spread() -> Message:
-    """Spread only when the grass is dry and the mix runs through the fingers, more into the low
-    spots, less on the high ones.
-    """
-    return Message("level.compost.spread")
 
 
 def compost_touch_up() -> Message:

@@ -1,6 +1,6 @@
 """Messages of `messages/en/order_sheet.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Amounted, Message, Number
+from turfplan.message import Amounted, Listed, Message, Number
 
 
 def title(*, lawn: str) -> Message:
@@ -187,6 +187,21 @@ def counted(*, number: Amounted, what: str) -> Message:
 def amount_of(*, amount: Amounted, what: str) -> Message:
     """{amount} of {what}"""
     return Message("order_sheet.amount_of", (("amount", amount), ("what", what)))
+
+
+def by_days(*, amount: Amounted, days: Listed) -> Message:
+    """in parts: about {amount} on each of {days}"""
+    return Message("order_sheet.by_days", (("amount", amount), ("days", days)))
+
+
+def in_bags(*, what: str) -> Message:
+    """{what}, in bags"""
+    return Message("order_sheet.in_bags", (("what", what),))
+
+
+def bags_for(*, amount: Amounted, what: str) -> Message:
+    """{amount} in bags for {what}"""
+    return Message("order_sheet.bags_for", (("amount", amount), ("what", what)))
 
 
 def not_yet() -> Message:

@@ -358,7 +358,7 @@ def order_days(*, n: int) -> Message:
 
 
 def order_material() -> Message:
-    """Dry, screened, machine-blended material is not in every yard: ask and order in time."""
+    """Dry, screened material is not in every yard: ask and order in time."""
     return Message("prepare.order_material")
 
 

@@ -25,7 +25,7 @@ def other_days_full() -> Message:
 
 def overfull(*, day: Day, hours: Number, there: Number, people: int) -> Message:
     """On {day} the work comes to {hours} hours, and {there} are at hand: have {people} people
-    there, or put one of its jobs on another of its days before anything is ordered for it.
+    there, or move one of its jobs before anything is ordered for it.
     """
     return Message(
         "season.overfull", (("day", day), ("hours", hours), ("there", there), ("people", people))
@@ -34,7 +34,7 @@ def overfull(*, day: Day, hours: Number, there: Number, people: int) -> Message:
 
 def overfull_days(*, days: Listed, hours: Number, there: Number, people: int) -> Message:
     """On {days} the work comes to up to {hours} hours a day, and {there} are at hand: have {people}
-    people there, or put some of it on other days before anything is ordered for it.
+    people there, or move some of it before anything is ordered for it.
     """
     return Message(
         "season.overfull_days",

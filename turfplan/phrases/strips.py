@@ -4,19 +4,22 @@ from turfplan.message import Message, Quantity
 
 
 def strip_by_strip(*, n: int, area: Quantity, volume: Quantity) -> Message:
-    """This takes {n} working days: divide the lawn into {n} strips of about {area}, each with
-    {volume} of mix, and finish one strip a day with everything that belongs to it, the watering in
-    the evening included, before you cut or core the next.
+    """Divide the lawn into {n} strips of about {area}, each with {volume} of mix; finish one a
+    working day, with all its jobs and its watering in the evening, before you cut or core the next.
     """
     return Message("strips.strip_by_strip", (("n", n), ("area", area), ("volume", volume)))
 
 
 def strip_by_strip_on_rain(*, n: int, area: Quantity, volume: Quantity) -> Message:
-    """This takes {n} working days: divide the lawn into {n} strips of about {area}, each with
-    {volume} of mix, and finish one strip a day with everything that belongs to it before you cut or
-    core the next.
+    """Divide the lawn into {n} strips of about {area}, each with {volume} of mix; finish one a
+    working day, with all its jobs, before you cut or core the next.
     """
     return Message("strips.strip_by_strip_on_rain", (("n", n), ("area", area), ("volume", volume)))
+
+
+def more_hands(*, needed: int, most: int) -> Message:
+    """With {needed} at work it takes {most} days."""
+    return Message("strips.more_hands", (("needed", needed), ("most", most)))
 
 
 def keeps_step(*, n: int, area: Quantity) -> Message:

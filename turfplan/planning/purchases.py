@@ -18,6 +18,7 @@ from turfplan.planning.stock import REFUSED, Stock
 from turfplan.records.brief import Prices
 from turfplan.records.items import OrderItem
 from turfplan.records.plan import OrderLine, OrderPart
+from turfplan.records.plan_task import NOTHING
 from turfplan.units import us_twin
 from turfplan.work.bags import Bags, bags_of, in_bags, least_bulk_m3
 from turfplan.work.barrows import in_litres
@@ -37,6 +38,7 @@ from turfplan.work.phases.receive import LIFTING
 from turfplan.work.season import FillVolumes
 
 EMPTY = Stock()
+NO_BAGS: Final[Mapping[str, Message]] = MappingProxyType({})
 SOIL: Final = "topsoil"
 # A mix of so many parts fits into a title by its name: one of the book, or the owner's own.
 PARTS_IN_TITLE = {"own": 2}
@@ -164,7 +166,7 @@ def _bag_line(
         said(mix.name),
         volume,
         "m3",
-        _parts(Mixture(volume, held, mass_kg), mix.parts),
+        _parts(Mixture(volume, held, mass_kg), mix.parts, _each_in_bags(setting, bags)),
         (),
         sentences(wanted.reason(), wanted.stock(), why),
         _in_bags(setting, bags, mass_kg),
@@ -180,15 +182,20 @@ def _bag_line(
 
 def _in_bags(setting: ResolvedLawn, bags: Mapping[str, Bags], mass_kg: float) -> Message:
     """So many bags of a size of each material, with what all of them weigh."""
-    each = (
-        phrases.bags_each(
+    each = _each_in_bags(setting, bags).values()
+    return phrases.bags(bags=listed(each, "comma"), weight=Quantity(mass_kg, "load"))
+
+
+def _each_in_bags(setting: ResolvedLawn, bags: Mapping[str, Bags]) -> dict[str, Message]:
+    """So many bags of a size, of each material."""
+    return {
+        item: phrases.bags_each(
             n=some.count,
             size=in_litres(some.size_m3),
             material=book_message(setting.book, f"materials.{item}.name"),
         )
         for item, some in bags.items()
-    )
-    return phrases.bags(bags=listed(each, "comma"), weight=Quantity(mass_kg, "load"))
+    }
 
 
 def _short_name(mix: MixChoice) -> Message | None:
@@ -201,8 +208,10 @@ def _supplier(setting: ResolvedLawn, mix: MixChoice, field: str) -> tuple[Messag
     if setting.on_open_ground:
         return _OF_FILL[field]
     parts = [item for item in mix.parts if item in book.materials]
+    blended = field == "questions" and len(mix.parts) > 1
+    of_blends = book_messages(book, "supplier.blended") if blended else ()
     lines = (line for item in parts for line in book_messages(book, f"materials.{item}.{field}"))
-    return tuple(dict.fromkeys((*book_messages(book, f"supplier.{field}"), *lines)))
+    return tuple(dict.fromkeys((*book_messages(book, f"supplier.{field}"), *of_blends, *lines)))
 
 
 def short_line(setting: ResolvedLawn, mix: MixChoice, short_m3: float, first_use: str) -> Bought:
@@ -224,7 +233,9 @@ def short_line(setting: ResolvedLawn, mix: MixChoice, short_m3: float, first_use
     )
 
 
-def _parts(load: Mixture, shares: Mapping[str, float]) -> tuple[OrderPart, ...]:
+def _parts(
+    load: Mixture, shares: Mapping[str, float], bags: Mapping[str, Message] = NO_BAGS
+) -> tuple[OrderPart, ...]:
     parts = []
     for item, volume in load.parts_m3.items():
         value_us, unit_us = us_twin(volume, "m3")
@@ -236,6 +247,7 @@ def _parts(load: Mixture, shares: Mapping[str, float]) -> tuple[OrderPart, ...]:
                 value_us=round(value_us, 6),
                 unit_us=unit_us,
                 share=shares[item],
+                bags=bags.get(item, NOTHING),
             )
         )
     return tuple(parts)
@@ -256,13 +268,13 @@ def _bulk(volume_m3: float, mass_kg: float, loads_m3: tuple[float, ...]) -> Mess
 
 def _soil_line(setting: ResolvedLawn, loose_m3: float) -> Bought:
     """The soil of the hollows, with its own order and delivery; a little of it in bags."""
-    own = {SOIL: 1.0}
+    own, held = {SOIL: 1.0}, NO_BAGS
     density = densities(setting)[SOIL]
     trucks: tuple[float, ...] = ()
     fetched = in_bags(setting, loose_m3)
     if fetched:
         bags = bags_of(setting, own, loose_m3)
-        volume = bags[SOIL].volume_m3
+        volume, held = bags[SOIL].volume_m3, _each_in_bags(setting, bags)
         text = _in_bags(setting, bags, volume * density)
     else:
         volume = sold_volume_m3(max(loose_m3, least_bulk_m3(setting)), setting.system)
@@ -275,7 +287,7 @@ def _soil_line(setting: ResolvedLawn, loose_m3: float) -> Bought:
         phrases.name_own_soil(),
         volume,
         "m3",
-        _parts(Mixture(volume, {SOIL: volume}, volume * density), own),
+        _parts(Mixture(volume, {SOIL: volume}, volume * density), own, held),
         trucks,
         phrases.soil_reason(
             share=Number(setting.levelling.lift_share, "percent"),
@@ -284,7 +296,7 @@ def _soil_line(setting: ResolvedLawn, loose_m3: float) -> Bought:
         text,
         None if fetched else f"order_material.{LIFTING}",
         f"delivery.{LIFTING}",
-        _asked_of_soil(setting),
+        () if fetched else _asked_of_soil(setting),
         _OF_FILL["acceptance"],
         facts=("topdress.settle_deep",),
         in_bags=fetched,

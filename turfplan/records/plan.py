@@ -33,7 +33,7 @@ from turfplan.units import System
 
 
 class OrderPart(PlanRecord):
-    """One component of what is bought."""
+    """One component of what is bought; `bags` says how many of which size are fetched of it."""
 
     item: str
     value: float
@@ -41,6 +41,7 @@ class OrderPart(PlanRecord):
     value_us: float
     unit_us: str
     share: float | None = None
+    bags: Said = Field(default=NOTHING, exclude_if=lambda said: said == NOTHING)
 
 
 class OrderLine(PlanRecord):

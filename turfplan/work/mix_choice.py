@@ -150,8 +150,13 @@ NAMED_SHARES = {1 / 2: phrases.half, 1 / 4: phrases.quarter}
 
 def blend(book: Book, mix: str) -> Message:
     """The parts of a mix: half dry topsoil, half dry fine sand."""
-    parts = (_part(book, item, share) for item, share in _parts(book, mix).items())
-    return phrases.blend(parts=listed(parts, "comma"))
+    return blend_of(book, _parts(book, mix))
+
+
+def blend_of(book: Book, parts: Mapping[str, float]) -> Message:
+    """The same of parts by their shares."""
+    told = (_part(book, item, share) for item, share in parts.items() if share > 0)
+    return phrases.blend(parts=listed(told, "comma"))
 
 
 def _part(book: Book, item: str, share: float) -> Message:

@@ -4,11 +4,12 @@ A strip has its own low cut, cores, mix, seed and water: so the cut is fresh, th
 the seed lies in fresh mix, wet the same evening, on the last day of the job as on its first.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from turfplan.message import Message, Quantity
+from turfplan.message import Message, Quantity, sentences
 from turfplan.phrases import strips as phrases
 from turfplan.records.constraints import DayStep, Lag, Reason, Strength
 from turfplan.work.campaigns import Campaign, Session
@@ -18,6 +19,7 @@ from turfplan.work.emergence import waits_for_spring
 from turfplan.work.labour import working_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
+from turfplan.work.phases.level import long_pass
 from turfplan.work.slopes import washes
 from turfplan.work.thatch import stripped_mm
 
@@ -74,14 +76,21 @@ def _shared(setting: ResolvedLawn, spread: Draft, jobs: Sequence[Draft]) -> dict
     heard = any(is_heard(setting, job.operation) for job in jobs)
     area_m2 = setting.plot.area_m2 * setting.levelling.covered_share / days
     names = tuple(job.id for job in sorted(jobs, key=lambda job: _turn(setting, job)))
-    on_rain = setting.brief.water.possible is False
+    told = _told_at_pass(setting, spread, days, area_m2)
+    # Strips are what is done where one pass keeps the people busy so long.
+    without = long_pass(setting, spread)
     return {
         job.id: replace(
             job,
             duration_days=days,
             strips=names,
             heard=heard,
-            cautions=(*job.cautions, _told(job, spread, days, area_m2, on_rain=on_rain)),
+            cautions=(
+                *(caution for caution in job.cautions if caution not in without),
+                told
+                if job is spread
+                else phrases.keeps_step(n=days, area=Quantity(area_m2, "area")),
+            ),
         )
         for job in jobs
     }
@@ -156,14 +165,15 @@ def _turn(setting: ResolvedLawn, job: Draft) -> tuple[int, int]:
     ].turn or 0, 1 if job.operation == "incorporate" else -1
 
 
-def _told(job: Draft, spread: Draft, days: int, area_m2: float, *, on_rain: bool) -> Message:
-    """How a job is done in strips: the whole of it at the pass, that it keeps step elsewhere;
-    `on_rain`: nobody waters."""
-    each = Quantity(area_m2, "area")
-    if job is not spread:
-        return phrases.keeps_step(n=days, area=each)
-    told = phrases.strip_by_strip_on_rain if on_rain else phrases.strip_by_strip
-    return told(n=days, area=each, volume=Quantity(spread.loose_m3 / days, "loose"))
+def _told_at_pass(setting: ResolvedLawn, spread: Draft, days: int, area_m2: float) -> Message:
+    """How a pass is done in strips, and how many people would have it done within few days."""
+    on_rain = setting.brief.water.possible is False
+    how = phrases.strip_by_strip_on_rain if on_rain else phrases.strip_by_strip
+    volume = Quantity(spread.loose_m3 / days, "loose")
+    told = how(n=days, area=Quantity(area_m2, "area"), volume=volume)
+    most = setting.days("work.pass_days_most")
+    needed = math.ceil(setting.labour.people * days / most)
+    return sentences(told, phrases.more_hands(needed=needed, most=most) if days > most else None)
 
 
 def cut_by_strip(drafts: Sequence[Draft]) -> list[Draft]:

@@ -36,7 +36,7 @@ _NITROGEN: Mapping[System, str] = MappingProxyType({System.US: "lb/1000ft2", Sys
 @dataclass(frozen=True, slots=True)
 class WaterChart:
     """The minutes of each week as bars, and below them the share of its need that rain usually
-    covers.
+    covers; the `note` says what is watered where it covers all.
     """
 
     uid: str
@@ -53,6 +53,7 @@ class WaterChart:
     rain_bottom: float
     rain: str
     table: tuple[tuple[str, ...], ...]
+    note: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +101,8 @@ def water_chart(
     )
     said = words.text(finding)
     rain_top = foot + BETWEEN
+    table = tuple(_by_month(plan, weeks, words))
+    all_of_it = words.value(Number(1.0, "percent"))
     return WaterChart(
         uid=uid,
         title=said,
@@ -117,7 +120,8 @@ def water_chart(
         rain_top=rain_top,
         rain_bottom=rain_top + RAIN_HEIGHT,
         rain=_rain_area(weeks, axis, rain_top),
-        table=tuple(_by_month(plan, weeks, words)),
+        table=table,
+        note=words.text(phrases.water_for_top()) if any(all_of_it in row for row in table) else "",
     )
 
 

@@ -34,6 +34,8 @@ SIGN_WIDE_MM, BOX_PAD_MM, GO_WORD_MM = 156.0, 5.5, 16.0
 GO_SHARES = (50, 42, 36, 58, 64)
 # What a last line may run over by: in a paragraph the ends of lines even out.
 A_LITTLE = 0.02
+# Beside so many notes a reason is one too many.
+MANY_NOTES = 4
 SideNoteKind = Literal["wrong", "mind", "looks", "why_now"]
 # How many characters the words take with which a note begins, what is done before a job begins and
 # when else it is done.
@@ -80,7 +82,8 @@ def columns(job: Job, *, for_itself: bool) -> JobColumns:
     for note in _notes(job):
         here = doing + text_height([_begun(note)], DOING_MM)
         there = side + note_height(_begun(note), SIDE_MM)
-        if note.kind == "why_now" and min(here, there) > max(doing, side):
+        grows = min(here, there) > max(doing, side)
+        if note.kind == "why_now" and (grows or len(below) + len(beside) >= MANY_NOTES):
             # The season book gives each reason: here it stands where it takes no room.
             continue
         if max(here, side) < max(doing, there):

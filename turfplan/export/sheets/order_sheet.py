@@ -9,6 +9,7 @@ from typing import Final, TypeVar
 
 from turfplan.allotment import allotted
 from turfplan.export.sheets.look import look_of, on_every_page, shown
+from turfplan.export.sheets.plants_by_day import by_days
 from turfplan.export.sheets.said_once import SaidOnce
 from turfplan.export.templates import capital, render, sentence
 from turfplan.message import Listed, Message, Number, Sold, listed
@@ -57,12 +58,14 @@ class LineView:
     made_of: str
     loads: tuple[str, ...]
     all_loads: str
+    bags: tuple[str, ...]
+    by_days: str
     cost: str
 
     @property
     def delivered(self) -> bool:
         """Whether a supplier brings it."""
-        return self.line.item in DELIVERED
+        return self.line.item in DELIVERED and not self.bags
 
     @property
     def beyond(self) -> str:
@@ -127,9 +130,7 @@ class Card:
     @property
     def in_bags(self) -> bool:
         """Whether all of it is fetched in bags: no truck comes, nothing is tipped."""
-        return bool(self.brought) and not any(
-            view.loads or view.line.item in LIVING for view in self.brought
-        )
+        return bool(self.brought) and all(view.bags for view in self.brought)
 
     @property
     def living(self) -> bool:
@@ -219,20 +220,21 @@ def order_cost(plan: Plan, words: Words) -> str:
 def order_lines(plan: Plan, words: Words) -> tuple[LineView, ...]:
     """What is bought, the earliest order first."""
     ordered = sorted(plan.order, key=lambda line: (line.order_by, line.deliver_by, line.item))
-    return tuple(_line(n, line, plan.currency, words) for n, line in enumerate(ordered, 1))
+    return tuple(_line(n, line, plan, words) for n, line in enumerate(ordered, 1))
 
 
-def _line(number: int, line: OrderLine, currency: str, words: Words) -> LineView:
+def _line(number: int, line: OrderLine, plan: Plan, words: Words) -> LineView:
     name = line.name.text or words.text(item_name(line.item))
+    bags = tuple(_bags(line))
     amount = words.value(Sold(line.value, line.unit, line.value_us, line.unit_us))
     if line.item == HIRED:
         amount = line.text.text
     loads = _loads(line)
     return LineView(
         anchor=f"order-{number}",
-        name=capital(name),
+        name=capital(words.text(phrases.in_bags(what=name)) if bags else name),
         amount=amount,
-        heading=words.text(_heading(line, name)),
+        heading=words.text(_heading(line, name, bool(bags))),
         quote=line.text.text if line.text.text != amount else "",
         line=line,
         order_by=words.day(line.order_by),
@@ -242,7 +244,9 @@ def _line(number: int, line: OrderLine, currency: str, words: Words) -> LineView
         else "",
         loads=tuple(words.value(load) for load in loads.items),
         all_loads=words.value(loads),
-        cost=_money(line.cost, currency, words) if line.cost is not None else "",
+        bags=bags,
+        by_days=by_days(plan, line, words) if line.item in LIVING else "",
+        cost=_money(line.cost, plan.currency, words) if line.cost is not None else "",
     )
 
 
@@ -253,13 +257,20 @@ def _money(amount: float, currency: str, words: Words) -> str:
     return words.text(phrases.money(amount=number, currency=currency)) if currency else number
 
 
-def _heading(line: OrderLine, name: str) -> Message:
+def _heading(line: OrderLine, name: str, bagged: bool) -> Message:
     """How much of what; what is counted needs no word for one of it: 1,950 plugs."""
     if line.unit == "pieces":
         number = Sold(line.value, "", line.value_us, "")
         return phrases.counted(number=number, what=name)
     amount = Sold(line.value, line.unit, line.value_us, line.unit_us)
-    return phrases.amount_of(amount=amount, what=name)
+    return (phrases.bags_for if bagged else phrases.amount_of)(amount=amount, what=name)
+
+
+def _bags(line: OrderLine) -> Iterator[str]:
+    """So many bags of each material, where no truck brings what comes by the load."""
+    if line.item in DELIVERED - LIVING and not line.loads:
+        each = tuple(part.bags.text for part in line.parts if part.bags.text)
+        yield from each or (line.text.text,)
 
 
 def _parts(line: OrderLine, system: System) -> Iterator[Message]:
@@ -382,6 +393,6 @@ def _card(
     checks = [a.text for view in views for a in view.line.acceptance]
     told = [step for task in tasks for step in task.how if not (checks and step.key in LOOKS)]
     steps = SaidOnce().all_new([*checks, *(sentence(step.text) for step in told)])
-    brought = tuple(view for view in lines if view.line.deliver_by == day and view.delivered)
+    brought = tuple(v for v in lines if v.line.deliver_by == day and v.line.item in DELIVERED)
     anchor = f"delivery-{day.isoformat()}"
     return Card(anchor, words.day(day), views, tasks, steps, brought, minded)

@@ -121,6 +121,7 @@ def book_of(raw: Raw, version: str) -> Book:
         overlays=entries.overlays,
         version=version,
         supplier_questions=tuple(raw["supplier"]["questions"]),
+        blend_questions=tuple(raw["supplier"]["blended"]),
         acceptance=tuple(raw["supplier"]["acceptance"]),
         species=entries.species,
         materials=entries.materials,
@@ -169,7 +170,7 @@ def _shape(raw: Raw) -> Iterator[Problem]:
         "order": ("rule",),
         "windows": ("window",),
         "mix_choices": ("choice",),
-        "supplier": ("questions", "acceptance"),
+        "supplier": ("questions", "blended", "acceptance"),
         "names": ("name",),
     }
     for file in (*WORDS, *APART):

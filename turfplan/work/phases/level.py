@@ -5,7 +5,7 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import replace
 
 from turfplan.allotment import allotted
-from turfplan.book.words import book_messages
+from turfplan.book.words import book_message, book_messages
 from turfplan.calendar_days import MID_MONTHS
 from turfplan.message import Listed, Message, Number, Quantity, Value, length_mm, listed, sentences
 from turfplan.phrases import ground_fill as of_ground
@@ -165,25 +165,28 @@ def _spread(
         # Spreading and dragging share their days, so that the tips show by evening; hours are
         # told apart.
         person_hours=round(spread.person_hours - working_in, 2),
-        cautions=(*spread.cautions, *long_pass(setting, spread)),
+        cautions=(*_cautions_of(setting, layer, spread), *long_pass(setting, spread)),
     )
+
+
+def _cautions_of(setting: ResolvedLawn, layer: Pass, spread: Draft) -> tuple[Message, ...]:
+    """What the first pass minds for all of them is not said again at the others."""
+    fall = book_message(setting.book, "cautions.grade.text")
+    return tuple(c for c in spread.cautions if layer.number == 1 or c != fall)
 
 
 def _how(
     setting: ResolvedLawn, layer: Pass, loose_m3: float, words: Mapping[str, Value]
 ) -> tuple[Message, ...] | None:
-    """The steps of a pass that is deeper in some parts than elsewhere, or holds compost; None for
-    the book's own. `loose_m3` is all that it takes, `words` fill the book's sentences.
+    """The steps of a pass that is deeper in some parts than elsewhere; None for the book's
+    own. `loose_m3` is all that it takes, `words` fill the book's sentences.
     """
     usual = book_messages(setting.book, "operations.topdress.how", words)
-    composted = "compost" in handled(setting, "topdress")
-    if composted:
-        usual = (phrases.compost_spread(), *usual[1:])
     by_zone = _by_zone(setting, layer, loose_m3)
     if by_zone:
         return (*by_zone, *usual)
     if layer.rest_mm is None or setting.plot.zones:
-        return usual if composted else None
+        return None
     said = (
         phrases.hollows_and_rest(depth=length_mm(layer.depth_mm), rest=length_mm(layer.rest_mm))
         if layer.rest_mm > 0

@@ -14,7 +14,7 @@ from turfplan.work.days_off import on_sundays_alone, somebody_there
 from turfplan.work.drafts import Draft, Load
 from turfplan.work.labour import hours_of_trucks, working_days
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.mix_choice import mix_parts
+from turfplan.work.mix_choice import blend_of, mix_parts
 from turfplan.work.operations import PREPARE, SURFACE, Extent, Timing, Wording, handled, make
 from turfplan.work.phases.prepare import orders_of
 
@@ -140,7 +140,9 @@ def _in_bags(setting: ResolvedLawn, received: Draft, parts: Mapping[str, float])
     trips = car_trips(setting, parts, received.loose_m3)
     hours = setting.book.si("labour.delivery") / 60 * trips
     own_soil = received.load == SOIL_LOAD
-    kept = () if own_soil else (phrases.bags_mix(),)
+    several = sum(share > 0 for share in parts.values()) > 1
+    opened = phrases.bags_mix(blend=blend_of(setting.book, parts)) if several else None
+    kept = () if own_soil else (opened or phrases.bags_open(),)
     if on_sundays_alone(setting.calendar.errands):
         kept = (phrases.bags_sunday(), *kept)
     if trips > setting.book.si("delivery.trips_most"):
