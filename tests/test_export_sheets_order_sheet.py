@@ -8,7 +8,7 @@ import pytest
 from planning import example
 from printed import english, order_html, unset
 from turfplan.app.outputs import words_of
-from turfplan.export.sheets.order_sheet import order_view, side_by_side
+from turfplan.export.sheets.order_sheet import order_cost, order_view, side_by_side
 from turfplan.export.sheets.plants_by_day import planting_days
 
 SHEET = re.compile(r'<section class="page sheet.*?(?=<section class="page sheet|</main>)', re.S)
@@ -149,3 +149,15 @@ def test_plants_that_go_in_on_several_days_come_in_as_many_parts() -> None:
     tasks = tuple(at_once if task is planted else task for task in plan.tasks)
     assert planting_days(plan.model_copy(update={"tasks": tasks}), line) == ()
     assert "in parts: about" not in order_html(plan.model_copy(update={"tasks": tasks}))
+
+
+def test_a_total_without_a_currency_says_whose_money_it_is_in() -> None:
+    """Prices may be given as plain numbers: no money is invented for them."""
+    plan = example("cool-overseed")
+    priced = tuple(line.model_copy(update={"cost": 40.0}) for line in plan.order)
+    plain = plan.model_copy(update={"order": priced, "currency": ""})
+    told = f"{40 * len(priced)}"
+    assert order_view(plain, english(plain)).total == f"{told}, in the money of your prices"
+    assert order_cost(plain, english(plain)) == told
+    named = plain.model_copy(update={"currency": "NZD"})
+    assert order_view(named, english(named)).total == f"{told} NZD"

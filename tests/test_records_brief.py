@@ -424,12 +424,3 @@ def test_the_deepest_entry_is_taken_out() -> None:
     listed = {"a": [{"b": 1}, {"c": 2}]}
     _take_out(listed, ("a", 0, "x"))
     assert listed == {"a": [{"c": 2}]}
-
-
-def test_prices_say_what_money_they_are_in() -> None:
-    """A number alone on an order is nobody's price; a currency alone is no fault."""
-    assert brief_of({"prices": {"currency": "NZD", "mix": "45 per m3"}}).prices.currency == "NZD"
-    assert brief_of({"prices": {"currency": "NZD"}}).prices.currency == "NZD"
-    assert brief_of({}).prices.currency is None
-    with pytest.raises(TurfplanError, match="give currency, three letters such as USD"):
-        brief_of({"prices": {"load": 60}})

@@ -230,11 +230,6 @@ def part_shares() -> Message:
     return Message("brief.part_shares")
 
 
-def prices_without_currency() -> Message:
-    """prices need the money they are in: give currency, three letters such as USD, GBP or NZD"""
-    return Message("brief.prices_without_currency")
-
-
 def hold_once() -> Message:
     """the label's interval is said twice: give seed_after or hold_days"""
     return Message("brief.hold_once")

@@ -347,3 +347,8 @@ def wanted(*, total: str, what: str) -> Message:
 def money(*, amount: str, currency: str) -> Message:
     """{amount} {currency}"""
     return Message("order_sheet.money", (("amount", amount), ("currency", currency)))
+
+
+def money_as_given(*, amount: str) -> Message:
+    """{amount}, in the money of your prices"""
+    return Message("order_sheet.money_as_given", (("amount", amount),))

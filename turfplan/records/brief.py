@@ -774,13 +774,6 @@ class Prices(BriefTable):
     hire: Money | None = None
     load: Money | None = None
 
-    @model_validator(mode="after")
-    def _names_its_money(self) -> Self:
-        priced = [name for name in self.model_fields_set if name != "currency"]
-        if priced and self.currency is None:
-            raise FormError(phrases.prices_without_currency())
-        return self
-
 
 class Brief(BriefTable):
     """What is wanted, checked for form."""

@@ -200,7 +200,7 @@ def order_view(plan: Plan, words: Words) -> OrderView:
     cards = delivery_cards(plan, lines, words)
     return OrderView(
         lines=lines,
-        total=order_cost(plan, words),
+        total=_total(plan, words),
         without_price=any(line.cost is None for line in plan.order),
         estimates=_estimates(lines),
         reasons=tuple(_reasons(lines)),
@@ -215,6 +215,14 @@ def order_cost(plan: Plan, words: Words) -> str:
     """What the order comes to at the prices that were given; nothing where none was."""
     costs = [line.cost for line in plan.order if line.cost is not None]
     return _money(sum(costs), plan.currency, words) if costs else ""
+
+
+def _total(plan: Plan, words: Words) -> str:
+    """What the order comes to, in which money: prices may be given without its name."""
+    told = order_cost(plan, words)
+    if not told or plan.currency:
+        return told
+    return words.text(phrases.money_as_given(amount=told))
 
 
 def order_lines(plan: Plan, words: Words) -> tuple[LineView, ...]:
