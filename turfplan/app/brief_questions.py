@@ -44,6 +44,9 @@ EVERYWHERE = "e"
 _ISO_DAY = re.compile(r"\d{4}-\d\d-\d\d")
 # Beside the days of work: when nobody is there, as `typed_days.written_spans` writes it.
 AWAY = "away"
+# Beside how uneven it is: the table of a survey, which then tells the depth, and what its file is
+# called beside the brief.
+SURVEY, SURVEY_FILE = "survey", "survey.csv"
 # Of more words than these nobody reads which are allowed.
 MOST_ALLOWED = 12
 # What is seen of a grass that nobody can name, by the keys of the brief.
@@ -113,12 +116,17 @@ def asks_hollows(depth: str) -> bool:
     return plainly("depth", depth).split()[:1] not in ([], ["0"], ["0.0"])
 
 
+def is_filled(answers: Mapping[str, str]) -> bool:
+    """Whether something is filled: by a depth, or by what was surveyed."""
+    return bool(answers.get(SURVEY)) or asks_hollows(answers.get("depth", "1"))
+
+
 def steps_of(answers: Mapping[str, str]) -> list[str]:
     """The questions that are asked one after the other, in their order: of hollows only where
     something is filled, of heads and of a label only where there are any."""
-    filled = asks_hollows(answers.get("depth", "1"))
+    filled = is_filled(answers)
     left_out = {
-        "everywhere": not filled,
+        "everywhere": not filled or bool(answers.get(SURVEY)),
         "cause": not filled,
         "heads": answers.get("water") != "system",
         "sprayed_on": not was_sprayed(answers),
@@ -149,7 +157,8 @@ def brief_text(answers: Mapping[str, str], lawn_id: str) -> str:
     """The TOML of a brief of answers by the names of their questions; what has no answer is as
     usual.
 
-    When nobody is there may be answered under `AWAY`. Of a grass without a name it may also be
+    When nobody is there may be answered under `AWAY`, and the table of a survey under `SURVEY`; it
+    lies beside the brief as `SURVEY_FILE`. Of a grass without a name it may also be
     answered how it looks, by the keys of `LOOKS`. The place may also be said by `postal_code`,
     `town`, or `latitude` and `longitude`, with a `country`.
     """
@@ -164,7 +173,7 @@ def brief_text(answers: Mapping[str, str], lawn_id: str) -> str:
             *more.get("lawn", ()),
         ],
         "place": _place(told),
-        "leveling": [_filled(told["depth"], told["everywhere"])],
+        "leveling": [_filled(told)],
         "seeding": [f"intent = {_quoted(told['intent'])}"],
         "water": more.get("water", []),
         "calendar": [f"weekdays = [{_days(told['weekdays'])}]", *_away(told.get(AWAY, ""))],
@@ -287,7 +296,7 @@ def _seen(told: Mapping[str, str]) -> list[str]:
 
 def _site(told: Mapping[str, str], lines: list[str]) -> list[str]:
     """What limits the work; why the ground is uneven counts only where it is filled."""
-    cause = None if asks_hollows(told["depth"]) else chosen("cause", told["cause"])
+    cause = None if is_filled(told) else chosen("cause", told["cause"])
     return [line for line in lines if cause is None or line not in cause.lines.values()]
 
 
@@ -300,8 +309,11 @@ def _sprayed(told: Mapping[str, str]) -> list[str]:
     return [f"herbicides = [{{ active_ingredient = {_quoted(killer_of(told))}, on = {on} }}]"]
 
 
-def _filled(depth: str, everywhere: str) -> str:
-    """How much is filled, everywhere or in hollows."""
+def _filled(told: Mapping[str, str]) -> str:
+    """How much is filled, everywhere, in hollows, or as it was surveyed."""
+    if told.get(SURVEY):
+        return f"survey = {_quoted(SURVEY_FILE)}"
+    depth, everywhere = told["depth"], told["everywhere"]
     if everywhere.lower().startswith(EVERYWHERE):
         return f"depth = {_quoted(depth)}"
     return f"lows = [{{ depth = {_quoted(depth)}, share = {_number(everywhere)} }}]"

@@ -1,8 +1,10 @@
 """Writes a new brief that can be planned from, or a copy of one as another lawn."""
 
 import tomllib
+from collections.abc import Mapping
 from pathlib import Path
 
+from turfplan.app.brief_questions import SURVEY, SURVEY_FILE
 from turfplan.app.inputs import in_book_names
 from turfplan.app.lawn_identity import drawn_lawn_id
 from turfplan.errors import Problem, TurfplanError
@@ -35,6 +37,13 @@ def write_brief(file: Path, text: str) -> None:
     if problems := check_brief(brief, load_book()):
         raise TurfplanError(problems)
     _write({file: text.encode()})
+
+
+def write_survey(folder: Path, answers: Mapping[str, str]) -> None:
+    """Write the table of a survey among the answers, where there is one, beside the brief that will
+    name it."""
+    if text := answers.get(SURVEY):
+        _write({folder / SURVEY_FILE: text.encode()})
 
 
 def copy_brief(source: Path, file: Path) -> None:

@@ -47,6 +47,9 @@ def new(
         max=1,
         help="If only hollows are low: their share of the area.",
     ),
+    survey: Path | None = typer.Option(
+        None, "--survey", metavar="TABLE", help="The table of a survey (CSV) in place of a depth."
+    ),
     condition: str | None = typer.Option(
         None, "--condition", help="How the grass stands: dense, thin, patchy or bare."
     ),
@@ -79,10 +82,11 @@ def new(
     """
     # Longer than most functions: its options stand one a line.
     from turfplan.app.brief_choices import NOT_KNOWN
-    from turfplan.app.brief_questions import LOOKS, brief_text
+    from turfplan.app.brief_questions import LOOKS, SURVEY, brief_text
     from turfplan.app.lawn_day import today_here
     from turfplan.app.lawn_identity import drawn_lawn_id
-    from turfplan.app.new_brief import brief_to_write, copy_brief, write_brief
+    from turfplan.app.new_brief import brief_to_write, copy_brief, write_brief, write_survey
+    from turfplan.app.sent_survey import sent_table, survey_told
     from turfplan.errors import Problem, TurfplanError
     from turfplan.phrases import screen
 
@@ -104,6 +108,9 @@ def new(
     given |= {"condition": condition, "water": water, "sprayed": sprayed, "people": people}
     given |= {"intent": intent, "weekdays": weekdays, "sprayed_on": sprayed_on}
     given["everywhere"] = None if hollow_share is None else str(hollow_share)
+    if survey is not None:
+        answers[SURVEY] = sent_table(survey, depth, file, force=force)
+        given["depth"] = ""
     answers = _answers(answer, read_options(given), answers)
     if name is not None:
         answers["name"] = name
@@ -113,7 +120,10 @@ def new(
         answers["sprayed_on"] = today_here().isoformat()
     if missing:
         raise TurfplanError(missing)
+    if survey is not None:
+        survey_told(answers, str(survey))
     write_brief(file, brief_text(answers, drawn_lawn_id()))
+    write_survey(file.parent, answers)
     draft.end()
     say(words, screen.new_wrote(file=str(file)))
 

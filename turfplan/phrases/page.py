@@ -1464,6 +1464,50 @@ def not_sure_cause() -> Message:
     return Message("page.not_sure_cause")
 
 
+def have_survey() -> Message:
+    """A table of heights"""
+    return Message("page.have_survey")
+
+
+def survey_say() -> Message:
+    """Its first line names the columns: x_m, y_m and height_mm, or x_ft, y_ft and depth_in; then a
+    line for each point.
+    """
+    return Message("page.survey_say")
+
+
+def survey_paste() -> Message:
+    """Paste it"""
+    return Message("page.survey_paste")
+
+
+def survey_file() -> Message:
+    """or choose its file (CSV)"""
+    return Message("page.survey_file")
+
+
+def depth_or_survey() -> Message:
+    """Give a depth or a table, not both: the table tells the depth of each spot"""
+    return Message("page.depth_or_survey")
+
+
+def more_faults(*, n: int) -> Message:
+    """and {n} more"""
+    return Message("page.more_faults", (("n", n),))
+
+
+def survey_points(*, n: int, area: Quantity, mean: Quantity, deepest: Quantity) -> Message:
+    """{n} points over {area}: {mean} on average, {deepest} at the deepest"""
+    return Message(
+        "page.survey_points", (("n", n), ("area", area), ("mean", mean), ("deepest", deepest))
+    )
+
+
+def survey_hollows(*, n: int, mean: Quantity, deepest: Quantity) -> Message:
+    """{n} hollows: {mean} on average over the lawn, {deepest} at the deepest"""
+    return Message("page.survey_hollows", (("n", n), ("mean", mean), ("deepest", deepest)))
+
+
 def measure_low() -> Message:
     """How to measure"""
     return Message("page.measure_low")

@@ -13,7 +13,7 @@ from starlette.responses import HTMLResponse, Response
 from turfplan.app.asked_words import words_where
 from turfplan.app.brief_questions import SCREENS, brief_text, is_whole
 from turfplan.app.lawn_identity import drawn_lawn_id
-from turfplan.app.new_brief import write_brief
+from turfplan.app.new_brief import write_brief, write_survey
 from turfplan.app.outputs import words_of_user
 from turfplan.app.sent_brief import checked_brief_text
 from turfplan.app.what_if import changed_text, keep_text, way_of
@@ -99,8 +99,8 @@ def _brief_asked(text: str, faults: Sequence[str]) -> Response:
 
 
 def _sent(server: Server, owner: Owner, form: FormData) -> Response:
-    """A lawn from a brief that was sent; it names no files, for none came with it, and where it
-    cannot be planned nothing of it stays."""
+    """A lawn from a brief that was sent; it names no file but the survey among the answers, for no
+    other came with it, and where it cannot be planned nothing of it stays."""
     text, words, lawn_id = sent_text(form), words_of_user(), drawn_lawn_id()
     if text is None:
         return _brief_asked("", [words.text(lawn_phrases.not_utf8())])
@@ -108,10 +108,12 @@ def _sent(server: Server, owner: Owner, form: FormData) -> Response:
     try:
         # A brief from elsewhere may be another lawn's, too: this one has an identity of its own.
         text = with_lawn_id(text, lawn_id)
+        write_survey(folder, server.shelf.draft(owner))
         checked_brief_text(text, folder, lawn_id)
         write_brief(folder / "brief.toml", text)
         reasons = _planned(server, folder, folder / "brief.toml")
     except TurfplanError as error:
+        shutil.rmtree(folder, ignore_errors=True)
         return _brief_asked(text, told_faults(error))
     if reasons:
         shutil.rmtree(folder, ignore_errors=True)
@@ -130,6 +132,7 @@ def _made(server: Server, owner: Owner, answers: BriefAnswers, way: str) -> Resp
     folder = server.settings.index.absolute().parent / "lawns" / lawn_id
     brief = folder / "brief.toml"
     try:
+        write_survey(folder, answers)
         write_brief(brief, brief_text(answers, lawn_id))
         if way:
             keep_text(brief, changed_text(brief, {}, [way]))

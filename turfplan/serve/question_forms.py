@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
-from starlette.datastructures import FormData
+from starlette.datastructures import FormData, UploadFile
 
 from turfplan.app.asked_words import WITH_EXAMPLE, if_unknown, told_wrong
 from turfplan.app.brief_choices import CHOICES, NOT_KNOWN, was_sprayed
@@ -15,19 +15,24 @@ from turfplan.app.brief_questions import (
     EVERYWHERE,
     LOOKS,
     SCREENS,
+    SURVEY,
     WEEKDAYS,
     answer_of,
     asks_hollows,
     faults_of,
+    is_filled,
     unassumed,
 )
 from turfplan.app.outputs import words_of_user
 from turfplan.app.plain_answers import is_unknown
 from turfplan.app.seen_answers import LAYERS, SOIL, soil_by_feel, soil_by_jar
+from turfplan.app.sent_survey import survey_faults
 from turfplan.app.typed_days import last_day_of, spans_of, written_spans
 from turfplan.message import Day, Message
+from turfplan.phrases import lawn_page as lawn_phrases
 from turfplan.phrases import page as phrases
 from turfplan.serve.forms import plain_field
+from turfplan.serve.guard import LARGEST_FORM
 
 LONGEST_ANSWER = 200
 AWAY_SO = "19 Dec to 9 Jan"
@@ -49,6 +54,8 @@ def read_form(name: str, form: FormData, answers: BriefAnswers, today: date) -> 
     """What a form says of a question and of what is asked with it, as it is kept; where something
     is wrong, as it was typed."""
     read = ReadForm(dict(answers))
+    if name == "depth" and _surveyed(form, read):
+        return read
     _first(name, form, read)
     for further in SCREENS.get(name, ()):
         _further(further, form, read, today)
@@ -59,11 +66,44 @@ def read_form(name: str, form: FormData, answers: BriefAnswers, today: date) -> 
         if found:
             at = "killer" if was_sprayed(read.answers) and name == "sprayed" else name
             read.faults[at] = told_wrong(name, read.answers, found)
-    if name == "depth" and not read.faults and not asks_hollows(read.answers["depth"]):
+    if name == "depth" and not read.faults and not is_filled(read.answers):
         read.answers = {k: v for k, v in read.answers.items() if k not in SCREENS["depth"]}
     if name == "sprayed" and not was_sprayed(read.answers):
         read.answers = {k: v for k, v in read.answers.items() if k not in SCREENS["sprayed"]}
     return read
+
+
+def _surveyed(form: FormData, read: ReadForm) -> bool:
+    """Whether how uneven it is was answered by the table of a survey, which is looked at and kept;
+    a depth that was typed beside it is not both."""
+    read.answers.pop(SURVEY, None)
+    text = _table(form)
+    if text == "":
+        return False
+    read.answers |= {SURVEY: text or "", "depth": plain_field(form, "answer", LONGEST_ANSWER)}
+    read.answers.pop("everywhere", None)
+    if text is None:
+        faults: tuple[Message, ...] = (lawn_phrases.not_utf8(),)
+    elif read.answers["depth"]:
+        faults = (phrases.depth_or_survey(),)
+    else:
+        _further("cause", form, read, date.min)
+        faults = survey_faults(read.answers)
+    if faults:
+        read.faults[SURVEY] = faults
+    return True
+
+
+def _table(form: FormData) -> str | None:
+    """The table of a survey in a form: that of a file where one was chosen, else what was pasted;
+    nothing where there is neither, None for a file that is no text."""
+    sent = form.get("survey_file")
+    if isinstance(sent, UploadFile) and sent.filename:
+        try:
+            return sent.file.read(LARGEST_FORM).decode("utf-8-sig")
+        except UnicodeDecodeError:
+            return None
+    return str(form.get(SURVEY, "")).replace("\r\n", "\n").strip()
 
 
 def _first(name: str, form: FormData, read: ReadForm) -> None:

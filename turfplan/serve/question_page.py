@@ -23,12 +23,14 @@ from turfplan.app.brief_questions import (
     EVERYWHERE,
     LOOKS,
     SCREENS,
+    SURVEY,
     WEEKDAYS,
     is_whole,
     steps_of,
 )
 from turfplan.app.plain_answers import plainly
 from turfplan.app.seen_answers import GRASS, LAYERS, SOIL, jar_told
+from turfplan.app.sent_survey import survey_told
 from turfplan.export.templates import render
 from turfplan.files.reading.book import load_book
 from turfplan.message import Day, Message, Month, NamedWeekday, Number
@@ -134,6 +136,7 @@ def _more(name: str, answers: BriefAnswers, words: Words, today: date) -> dict[s
         found["example"] = example_of(name, answers)
         found["measure"] = words.text(phrases.measure_say())
         found["hollows"] = HOLLOWS
+        found["survey"] = answers.get(SURVEY, "")
     elif name == "sprayed":
         found["months"] = _months(today, words)
     return found
@@ -218,6 +221,8 @@ def _all_told(name: str, answers: BriefAnswers, words: Words) -> list[str]:
 
 def _told(name: str, answers: BriefAnswers, words: Words) -> str:
     answer = answers[name]
+    if name == "depth" and answers.get(SURVEY):
+        return words.text(survey_told(answers))
     if name == "grass" and not LOOKS.keys().isdisjoint(answers):
         return by_looks(answers, words)
     if name == "killer":

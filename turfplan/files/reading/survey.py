@@ -88,7 +88,16 @@ def survey_result(
     brief: Brief, path: Path, book: Book, area_m2: float | None
 ) -> tuple[FillResult, SurveySettings]:
     """What the survey file of a brief says, with the limits of the book that it was read by."""
-    survey = read_survey(path)
+    return result_of(brief, read_survey(path), book, area_m2)
+
+
+def result_of(
+    brief: Brief, survey: Survey, book: Book, area_m2: float | None
+) -> tuple[FillResult, SurveySettings]:
+    """What a survey says of the lawn of a brief, with the limits of the book that it is read by.
+
+    Raises TurfplanError for one that no fill can be made of.
+    """
     settings = settings_of(brief, book, survey)
     if survey.lows:
         return fill_from_lows(survey.lows, area_m2 or 0.0, settings), settings

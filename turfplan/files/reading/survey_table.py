@@ -65,7 +65,7 @@ def read_survey(path: Path) -> Survey:
 
     Columns are parted by comma, semicolon or tab; lines with # are remarks.
     """
-    return survey_of_text(_text(path))
+    return survey_of_text(table_text(path))
 
 
 def survey_of_text(text: str) -> Survey:
@@ -113,7 +113,11 @@ def is_grid(head: Sequence[str]) -> bool:
     return bool(head) and _GRID.match(head[0]) is not None
 
 
-def _text(path: Path) -> str:
+def table_text(path: Path) -> str:
+    """The text of the table of a survey.
+
+    Raises TurfplanError for a file that is not there, too large, or no text.
+    """
     raw = named_bytes(path, "leveling.survey")
     if len(raw) > LARGEST_BYTES or b"\x00" in raw:
         raise TurfplanError(Problem("", errors.not_text()))
