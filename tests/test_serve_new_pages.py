@@ -526,3 +526,25 @@ def test_days_away_are_asked_with_the_days_of_work(tmp_path: Path) -> None:
     assert owner.post("/new/weekdays", data={"unknown": "yes", "away": ""}).status_code == 303
     calendar = tomllib.loads(brief_text(draft_of(home), "lawn"))["calendar"]
     assert calendar == {"weekdays": ["sat", "sun"]}
+
+
+@pytest.mark.parametrize("scripts", [True, False])
+def test_of_several_towns_one_is_tapped(
+    browser: Any,  # noqa: F811
+    axe: str,  # noqa: F811
+    home: ServedHome,
+    scripts: bool,
+) -> None:
+    """A name that towns share is no fault: which of them it is takes one tap."""
+    with opened(browser, width=NARROW, scripts=scripts) as page:
+        page.goto(home.base + home.once())
+        press(page, "This is my browser")
+        answer(page, "Ashford")
+        assert "There are 2 towns of this name. Which is yours?" in text_of(page)
+        if scripts:
+            assert page.evaluate("document.documentElement.scrollWidth") == NARROW
+            assert page.evaluate(SMALL) == [] and barriers(page, axe) == []
+        press(page, "Ashford, Kent")
+        assert "2/9" in text_of(page) and "Ashford, Kent" in text_of(page)
+        page.goto(f"{home.base}/new/place")
+        assert page.locator("#answer").input_value() == "Ashford, Kent"

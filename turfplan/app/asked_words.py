@@ -23,6 +23,7 @@ from turfplan.book.words import english_of, grass_name
 from turfplan.errors import TurfplanError
 from turfplan.files.reading.book import load_book
 from turfplan.files.reading.place import located
+from turfplan.files.reading.towns import namesakes
 from turfplan.message import Message, NamedWeekday, Quantity, length_mm, listed, said
 from turfplan.messages import Words, words_for
 from turfplan.phrases import page as phrases
@@ -129,6 +130,14 @@ def weekday_names(answer: str, words: Words) -> str:
     """The days of an answer as they are called."""
     days = [WEEKDAYS.index(day) for day in answer.split(",") if day in WEEKDAYS]
     return ", ".join(words.value(NamedWeekday(day)) for day in days)
+
+
+def towns_meant(answer: str, words: Words) -> list[tuple[str, str]]:
+    """The towns that a place may mean where several bear its name: each as it is answered, and in
+    words; nothing for what is no town, or one alone."""
+    if not answer[:1].isalpha():
+        return []
+    return [(said, words.text(told)) for said, told in namesakes(answer)]
 
 
 def place_said_back(answers: Mapping[str, str], words: Words) -> str:

@@ -1464,6 +1464,11 @@ def not_sure_cause() -> Message:
     return Message("page.not_sure_cause")
 
 
+def which_town(*, n: int) -> Message:
+    """There are {n} towns of this name. Which is yours?"""
+    return Message("page.which_town", (("n", n),))
+
+
 def have_survey() -> Message:
     """A table of heights"""
     return Message("page.have_survey")

@@ -36,6 +36,8 @@ from turfplan.serve.guard import LARGEST_FORM
 
 LONGEST_ANSWER = 200
 AWAY_SO = "19 Dec to 9 Jan"
+# One of several towns that bear the name that was answered.
+TOWN = "town"
 # Chosen of where it lies low: the share of the lawn is said beside it.
 HOLLOWS = "hollows"
 SEEN_OF_SOIL = (*(look.key for look in SOIL), *(name for name, _ in LAYERS))
@@ -126,7 +128,7 @@ def _first(name: str, form: FormData, read: ReadForm) -> None:
 def _answer_of(name: str, form: FormData) -> str | None:
     """What a form answers to a question; None for nothing where something is needed."""
     question = BY_NAME[name]
-    answer = plain_field(form, "answer", LONGEST_ANSWER)
+    answer = plain_field(form, TOWN if TOWN in form else "answer", LONGEST_ANSWER)
     if "unknown" in form or (name == "grass" and not answer and _seen(form)):
         return question.unknown or question.usual
     if name == "soil" and "feel" in form:

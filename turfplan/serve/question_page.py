@@ -13,6 +13,7 @@ from turfplan.app.asked_words import (
     example_of,
     if_unknown,
     place_said_back,
+    towns_meant,
     weekday_names,
     words_where,
 )
@@ -82,9 +83,13 @@ def asked_page(
     place = steps.index(name) if name in steps else -1
     answer, unknown = answers.get(name, ""), if_unknown(name, words, answers)
     wrong = {part: [words.text(one) for one in told] for part, told in (faults or {}).items()}
+    towns = towns_meant(answer, words) if name == "place" and wrong else []
+    if towns:
+        wrong[name] = [words.text(phrases.which_town(n=len(towns)))]
     html = render(
         "web/question.html.jinja",
         words,
+        towns=towns,
         name=name,
         question=_wording(name, answers, words),
         hint=_hint(name, answers, words),

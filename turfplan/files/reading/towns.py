@@ -23,7 +23,7 @@ from turfplan.message import DateInYear, Message, Number, listed
 from turfplan.phrases import towns as phrases
 from turfplan.records.brief import Brief, Place
 
-__all__ = ["country_code", "country_near", "town_called", "with_town"]
+__all__ = ["country_code", "country_near", "namesakes", "town_called", "with_town"]
 # Countries whose states have laws and overlays in the book.
 KNOWN_STATES = ("US", "CA")
 # A suburb lies no farther from the town that is named with it, km.
@@ -61,6 +61,34 @@ def town_called(said: str, country: str | None = None, state: str | None = None)
     A suburb that is not known is the town near it. Raises TurfplanError for one that is not known,
     or with the candidates where there are several.
     """
+    found, every, name = _found(said, country, state)
+    if not every and not found:
+        raise TurfplanError(_unknown(said, name))
+    if not found:
+        raise TurfplanError(_several(said, every, phrases.not_there()))
+    if len(found) > 1:
+        raise TurfplanError(_several(said, found, phrases.several(n=len(found))))
+    return found[0]
+
+
+def namesakes(said: str) -> tuple[tuple[str, Message], ...]:
+    """The towns that a name may mean where there are several, the largest first: each as it is
+    answered so that no other is meant, and as it is told."""
+    found, every, _ = _found(said, None, None)
+    towns = found or every
+    if len(found) == 1:
+        return ()
+    return tuple(
+        (
+            _told_apart(town, towns, towns[0]) or f"{town.latitude}, {town.longitude}",
+            _candidate(town),
+        )
+        for town in towns[:MOST_LISTED]
+    )
+
+
+def _found(said: str, country: str | None, state: str | None) -> tuple[list[Town], list[Town], str]:
+    """The towns that are meant, all of their name, and the name itself."""
     name, *parts = [part.strip() for part in said.split(",")]
     if not parts:
         name, *parts = _without_comma(name)
@@ -69,13 +97,7 @@ def town_called(said: str, country: str | None = None, state: str | None = None)
     found = [town for town in every if all(lies_in(town, part) for part in wanted)]
     if not found:
         found = _near_others(every, parts, [part for part in (country, state) if part])
-    if not every and not found:
-        raise TurfplanError(_unknown(said, name))
-    if not found:
-        raise TurfplanError(_several(said, every, phrases.not_there()))
-    if len(found) > 1:
-        raise TurfplanError(_several(said, found, phrases.several(n=len(found))))
-    return found[0]
+    return found, every, name
 
 
 def _without_comma(said: str) -> list[str]:
