@@ -8,7 +8,8 @@ import pytest
 from planning import example
 from printed import english, order_html, unset
 from turfplan.app.outputs import words_of
-from turfplan.export.sheets.order_sheet import order_cost, order_view, side_by_side
+from turfplan.export.sheets.order_money import order_cost
+from turfplan.export.sheets.order_sheet import order_view, side_by_side
 from turfplan.export.sheets.plants_by_day import planting_days
 
 SHEET = re.compile(r'<section class="page sheet.*?(?=<section class="page sheet|</main>)', re.S)

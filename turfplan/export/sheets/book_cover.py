@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from turfplan.export.sheets.look import shown, span_text, today_of
-from turfplan.export.sheets.order_sheet import order_cost
+from turfplan.export.sheets.order_money import order_cost
 from turfplan.export.sheets.season_charts import (
     Axis,
     MonthMark,

@@ -9,6 +9,7 @@ from typing import Final, TypeVar
 
 from turfplan.allotment import allotted
 from turfplan.export.sheets.look import look_of, on_every_page, shown
+from turfplan.export.sheets.order_money import money_told, total_told
 from turfplan.export.sheets.plants_by_day import by_days
 from turfplan.export.sheets.said_once import SaidOnce
 from turfplan.export.templates import capital, render, sentence
@@ -200,7 +201,7 @@ def order_view(plan: Plan, words: Words) -> OrderView:
     cards = delivery_cards(plan, lines, words)
     return OrderView(
         lines=lines,
-        total=_total(plan, words),
+        total=total_told(plan, words),
         without_price=any(line.cost is None for line in plan.order),
         estimates=_estimates(lines),
         reasons=tuple(_reasons(lines)),
@@ -209,20 +210,6 @@ def order_view(plan: Plan, words: Words) -> OrderView:
         fetched=tuple(card for card in cards if not card.tasks),
         cards=tuple(card for card in cards if card.tasks),
     )
-
-
-def order_cost(plan: Plan, words: Words) -> str:
-    """What the order comes to at the prices that were given; nothing where none was."""
-    costs = [line.cost for line in plan.order if line.cost is not None]
-    return _money(sum(costs), plan.currency, words) if costs else ""
-
-
-def _total(plan: Plan, words: Words) -> str:
-    """What the order comes to, in which money: prices may be given without its name."""
-    told = order_cost(plan, words)
-    if not told or plan.currency:
-        return told
-    return words.text(phrases.money_as_given(amount=told))
 
 
 def order_lines(plan: Plan, words: Words) -> tuple[LineView, ...]:
@@ -254,15 +241,8 @@ def _line(number: int, line: OrderLine, plan: Plan, words: Words) -> LineView:
         all_loads=words.value(loads),
         bags=bags,
         by_days=by_days(plan, line, words) if line.item in LIVING else "",
-        cost=_money(line.cost, plan.currency, words) if line.cost is not None else "",
+        cost=money_told(line.cost, plan.currency, words) if line.cost is not None else "",
     )
-
-
-def _money(amount: float, currency: str, words: Words) -> str:
-    """An amount of money, with the name of the money where the price told one."""
-    whole = float(amount).is_integer()
-    number = words.value(Number(amount, "grouped" if whole else "hundredth"))
-    return words.text(phrases.money(amount=number, currency=currency)) if currency else number
 
 
 def _heading(line: OrderLine, name: str, bagged: bool) -> Message:

@@ -249,6 +249,14 @@ def called_fully(town: Town) -> Message:
     return called(named)
 
 
+def called_apart(town: Town) -> Message:
+    """A town as it is called, with its county where its state has several of the name."""
+    same = [
+        t for t in towns_called(town.name) if (t.country, t.state) == (town.country, town.state)
+    ]
+    return called_fully(town) if len(same) > 1 else called(town)
+
+
 def state_name(country: str, state: str) -> str:
     """The name of a state by its letters, or the letters where the gazetteer has no name."""
     name: str = _pack()[0]["states"].get(country, {}).get(state, state)

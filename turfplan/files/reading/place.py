@@ -18,7 +18,7 @@ from turfplan.climate.real_years import RealYear, real_years
 from turfplan.climate.record import Climate, Frost
 from turfplan.climate.world_grid import Grid, Months, months_at, open_grid
 from turfplan.errors import Problem, TurfplanError
-from turfplan.files.reading.gazetteer import Town, called, nearest_town, seen_from, state_name
+from turfplan.files.reading.gazetteer import Town, called_apart, nearest_town, seen_from, state_name
 from turfplan.files.reading.postal_codes import postal_place
 from turfplan.files.reading.timezones import timezone_at
 from turfplan.message import Message, Number
@@ -98,7 +98,7 @@ def _found(place: Place, climate: Climate) -> Message | None:
         return None
     near = nearest_town(climate.latitude, climate.longitude)
     if place.town is not None and near is not None:
-        return called(near[0])
+        return called_apart(near[0])
     return seen_from(climate.latitude, climate.longitude)
 
 
