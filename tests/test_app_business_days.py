@@ -1,5 +1,6 @@
 """Plans keep to the days of the business: the weekdays of its crews, and when it is closed."""
 
+import re
 from datetime import date, timedelta
 from pathlib import Path
 
@@ -41,6 +42,27 @@ def test_no_job_lies_where_no_crew_works(data: Path) -> None:
     day = min(work_days(data))
     (hours,) = list_jobs(data, AskedList("day", day)).hours
     assert hours.there and not hours.is_over
+
+
+def test_what_clients_do_is_in_no_hours_of_a_crew(data: Path) -> None:
+    """A job that the client does is on no list and in no hours, else it is; what is said of it
+    holds from the next look on."""
+    plan = read_plan(data / "lawns" / "ash")
+    assert plan is not None
+    sow = next(task for task in plan.tasks if task.plays("sowing"))
+
+    def listed() -> tuple[set[str], float]:
+        jobs = list_jobs(data, AskedList("week", sow.start))
+        tasks = {job.task for lawn in jobs.lawns if lawn.id == "ash" for job in lawn.jobs}
+        return tasks, sum(day.needed for day in jobs.hours)
+
+    before, hours = listed()
+    assert sow.id in before
+    file = data / "business.toml"
+    text = re.sub(r"(?m)^client_does = .*$", "", file.read_text(encoding="utf-8"))
+    file.write_text(f'client_does = ["{sow.operation}"]\n{text}', encoding="utf-8")
+    after, fewer = listed()
+    assert sow.id not in after and fewer < hours
 
 
 def test_a_closed_week_and_other_weekdays_are_news(data: Path) -> None:

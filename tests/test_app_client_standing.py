@@ -7,7 +7,7 @@ import re
 import shutil
 import tomllib
 import zipfile
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -45,9 +45,11 @@ from turfplan.export.sheets.task_amounts import quantities
 from turfplan.export.typography import typeset
 from turfplan.files import index as store
 from turfplan.files.data_folder import INDEX, known_lawn_id
+from turfplan.files.journal import append_entry, read_journal
 from turfplan.files.lawn_standing import read_owners, read_pauses
 from turfplan.files.reading.business import read_client
 from turfplan.files.reading.plan import read_plan
+from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
 from turfplan.serve.client_addresses import client_address
 
@@ -263,6 +265,33 @@ def test_a_lawn_is_sold_with_its_history(data: Path) -> None:
     assert len(list_quotes(data)) == 2
     with pytest.raises(TurfplanError, match="was not sold"):
         ends.unsell(data, "ash")
+
+
+@pytest.mark.parametrize("ending", ["sell", "leave"])
+def test_words_of_the_journal_stay_with_whom_they_were_told(data: Path, ending: str) -> None:
+    """What is handed over has every entry, so that its plan holds, and nobody's own words; the
+    journal that is kept has them."""
+    lawn = data / "lawns" / "ash"
+    job = next(task for task in plan_of(data).tasks if task.plays("spreading"))
+    at = datetime(2027, 2, 1, 9, tzinfo=UTC)
+    said = (
+        JournalEntry(number=1, at=at, kind="note", text="the dog is called Rex"),
+        JournalEntry(number=2, at=at, kind="skipped", task=job.id, on=DAY, text="a wedding here"),
+    )
+    for entry in said:
+        append_entry(lawn / "journal.jsonl", lambda _, one=entry: one)
+    if ending == "leave":
+        archive = ends.leave(data, "ash", DAY, None).archive
+    else:
+        archive = ends.sell(data, "ash", DAY, ends.NewOwner("Mx New (invented)", {}), None).archive
+        assert read_journal(lawn / "journal.jsonl").entries == said
+    held = held_in(archive)
+    assert b"Rex" not in held and b"wedding" not in held
+    home = data.parent / "home"
+    restore_lawns(archive, home)
+    (journal,) = home.rglob("journal.jsonl")
+    kinds = [(entry.number, entry.kind, entry.on) for entry in read_journal(journal).entries]
+    assert kinds == [(1, "note", None), (2, "skipped", DAY)]
 
 
 @pytest.mark.parametrize("ending", ["sell", "leave"])

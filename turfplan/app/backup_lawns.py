@@ -25,7 +25,7 @@ from turfplan.files.data_folder import (
     root_of,
 )
 from turfplan.files.index_copies import IndexRows, rows_of_index
-from turfplan.files.journal import read_journal
+from turfplan.files.journal import read_journal, without_words
 from turfplan.files.lawn_files import LawnPlace, business_files, distinct, lawns_at
 from turfplan.files.named_copies import is_below, names_of
 from turfplan.files.publish_record import RECORD
@@ -95,14 +95,16 @@ def backup_lawns(to: Path, what: Sequence[Path], index: Path | None) -> Backup:
 
 def lawn_archive(to: Path, folder: Path, today: date) -> tuple[Message, ...]:
     """Write one archive of a lawn alone, for whoever has it next: its brief and the files that this
-    names, its journals and its plan; nothing of client and business, and nothing of the days on
-    which its owner was not at home. What must be told of it.
+    names, its journals without anybody's own words, and its plan; nothing of client and business,
+    and nothing of the days on which its owner was not at home. What must be told of it.
 
-    Raises TurfplanError as `backup_lawns` does.
+    Raises TurfplanError as `backup_lawns` does, and for a journal of which a line cannot be read.
     """
     gathered = _Gathering()
     (lawn,) = lawns_at(folder)
     gathered.add_lawn(lawn, whole=False)
+    for path in lawn.journals:
+        gathered.instead(path, without_words(path))
     if lawn.brief is not None and days_of_owner(text_of_brief(folder)):
         text = without_days(text_of_brief(folder))
         gathered.instead(lawn.brief, text.encode())

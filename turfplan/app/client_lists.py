@@ -12,7 +12,7 @@ from turfplan.app.client_pauses import paused_message
 from turfplan.app.data_folders import clients_in, looked_at
 from turfplan.app.lawn_glimpse import known_glimpse
 from turfplan.app.plan_clients import NEAR_DAYS
-from turfplan.app.worked_glance import sold_glance, unpaused, worked_glance
+from turfplan.app.worked_glance import of_crews, sold_glance, unpaused, worked_glance
 from turfplan.business.business_record import Business
 from turfplan.business.client_record import Client
 from turfplan.business.crew_hours import DayHours, hours_of_days, with_crew_of
@@ -28,6 +28,7 @@ from turfplan.files.reading.business import read_business
 from turfplan.files.reading.public_holidays import holidays_of_year
 from turfplan.message import Day, Message, Number
 from turfplan.phrases import clients as phrases
+from turfplan.records.book_names import BY_HOUSEHOLD
 
 ListKind = Literal["day", "week", "overdue", "last-days", "waiting"]
 
@@ -108,10 +109,11 @@ def list_jobs(output: Path, asked: AskedList) -> JobList:
     ordered = _in_order({folder: clients[folder] for folder in wanted}, asked.by, business)
     look = partial(_look, known=known, hours=business.times if business is not None else {})
     glances, notes = looked_at(ordered, partial(look, today=asked.day))
+    by_client = business.client_does if business is not None else BY_HOUSEHOLD
     found = [
         ListedLawn(folder, clients[folder], glance, jobs)
         for folder, (glance, _) in glances.items()
-        if (jobs := unpaused(_asked(glance, asked), pauses[folder], first))
+        if (jobs := unpaused(of_crews(_asked(glance, asked), by_client), pauses[folder], first))
     ]
     waiting = tuple(
         WaitingLawn(folder, clients[folder].name or glance.name, waits)

@@ -1,7 +1,7 @@
 """Looks at a lawn as its business works it: in its hours, with what its client has called back for,
 and without what a pause takes."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from datetime import date
 
 from turfplan.app.reader_language import language_of
@@ -36,6 +36,12 @@ def sold_glance(
     """A lawn at one look with the jobs alone that are sold, and what waits for an answer."""
     sold, waits = parted(glance.jobs, quotes, today)
     return (glance if waits is None else glance.model_copy(update={"jobs": sold})), waits
+
+
+def of_crews(jobs: tuple[GlancedJob, ...], by_client: Collection[str]) -> tuple[GlancedJob, ...]:
+    """The jobs that a business does: those of operations `by_client` are its client's own, on no
+    list and in no hours of a crew."""
+    return tuple(job for job in jobs if job.task.partition(".")[0] not in by_client)
 
 
 def unpaused(

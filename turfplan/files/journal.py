@@ -22,6 +22,8 @@ LOCK_SECONDS = 20.0
 BYTE_ORDER_MARK = b"\xef\xbb\xbf"
 # How every line begins that this program writes.
 BEGINNING = b'{"sum":"'
+# What stands for the words of a note that were left out: a note has some.
+NO_WORDS = "…"
 DAMAGED = Problem("", phrases.damaged(), hint=phrases.mend_line())
 UNKNOWN = Problem("", phrases.newer(), hint=phrases.upgrade())
 
@@ -215,6 +217,17 @@ def _line(entry: JournalEntry) -> bytes:
         entry.model_dump(mode="json", exclude_none=True), ensure_ascii=False, separators=(",", ":")
     )
     return f'{{"sum":"{_sum(body)}","entry":{body}}}\n'.encode()
+
+
+def without_words(path: Path) -> bytes:
+    """A journal without what people wrote into it in their own words, for whoever has the lawn
+    next. Every entry stays, by its number, for a plan knows how many there are; raises
+    TurfplanError as `read_journal` does: of a line that cannot be read nobody knows what it says.
+    """
+    return b"".join(
+        _line(entry.model_copy(update={"text": NO_WORDS if entry.kind == "note" else None}))
+        for entry in read_journal(path).entries
+    )
 
 
 def _sum(body: str) -> str:
