@@ -68,8 +68,8 @@ SPOILT: list[tuple[TextFaultKind, Callable[[Texts], Texts]]] = [
     ("key_left", lambda texts: more(texts, "Because order.pass.spacing holds.")),
     ("amount_missing", lambda texts: said_anew(texts, "7,250 lb", "much")),
     ("amount_missing", lambda texts: said_anew(texts, "7,250 lb", "2,750 lb")),
-    ("date_missing", lambda texts: said_anew(texts, "Sat, Apr 17, 2027", "soon")),
-    ("date_missing", lambda texts: said_anew(texts, "Sat, Apr 17, 2027", "Sun, May 2, 2027")),
+    ("date_missing", lambda texts: said_anew(texts, "Sat, Apr 17", "soon")),
+    ("date_missing", lambda texts: said_anew(texts, "Sat, Apr 17", "Sun, May 2")),
 ]
 
 
