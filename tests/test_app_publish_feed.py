@@ -26,6 +26,7 @@ from turfplan.export.templates import digest_of
 from turfplan.files.plan_folder import write_outputs
 from turfplan.files.publish_record import RECORD
 from turfplan.files.reading.plan import read_plan
+from turfplan.message import as_written
 from turfplan.records.plan import Option, RankedNote
 
 DAY = timedelta(days=1)
@@ -176,17 +177,21 @@ def test_the_page_stands_alone(lawn: Path, tmp_path: Path) -> None:
 def test_a_page_says_nothing_of_when_nobody_is_there() -> None:
     """Neither the reasons of days nor what is put off, not even where it stops all or stands at a
     job; nor ways out, nor the place."""
-    plan, away = example("bermuda-sand"), "Nobody is there from Aug 3"
+    plan, away = example("bermuda-sand"), as_written("Nobody is there from Aug 3")
     task = next(task for task in plan.tasks if task.series is None)
     told = task.model_copy(
-        update={"not_earlier": (away,), "not_later": (away,), "cautions": (away, "Mind the edge")}
+        update={
+            "not_earlier": (away,),
+            "not_later": (away,),
+            "cautions": (away, as_written("Mind the edge")),
+        }
     )
     changed = plan.model_copy(
         update={
             "tasks": tuple(told if one is task else one for one in plan.tasks),
             "put_off": (away,),
             "ranked": (RankedNote(rank="stop", kind="caution", text=away),),
-            "options": (Option(title="Be away later, from Aug 3", reason=away),),
+            "options": (Option(title=as_written("Be away later, from Aug 3"), reason=away),),
         }
     )
     html = published_page(changed, words_of(plan), "x.ics").decode()

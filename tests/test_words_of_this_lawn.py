@@ -60,7 +60,7 @@ def test_strips_speak_of_an_evening_of_watering_only_where_somebody_waters(water
     passes = kind(by_the_sea(watered), "topdress")
     told = " ".join(c.text for task in passes for c in task.cautions)
     assert "3 strips" in told
-    assert ("the watering in the evening" in told) == watered
+    assert ("watering in the evening" in told) == watered
 
 
 def test_a_load_for_one_strip_names_that_strip() -> None:
