@@ -88,6 +88,12 @@ from turfplan.app.seen_answers import soil_by_feel, soil_by_jar
         ("soil", "black", "black"),
         ("soil", "silty clay", "silty clay"),
         ("grass", "mixed old grass", "mixed"),
+        ("area", "100 sq yds", "100 yd2"),
+        ("depth", "flat", "0 in"),
+        ("water", "a rain barrel and a garden hose", "hose"),
+        ("water", "rainwater tank", "hose"),
+        ("water", "rain only", "rain"),
+        ("water", "reticulation", "system"),
     ],
 )
 def test_plain_spellings(name: str, answer: str, wanted: str) -> None:

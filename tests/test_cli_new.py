@@ -37,7 +37,7 @@ def asked(
     monkeypatch.setattr(sys.stdin, "isatty", lambda: True)
     monkeypatch.setattr(sys.stderr, "isatty", lambda: True)
     monkeypatch.setattr(typer, "prompt", prompt)
-    new(file, force=False, **GIVEN)
+    new(file, survey=None, force=False, **GIVEN)
     return shown
 
 

@@ -45,7 +45,7 @@ def test_a_survey_answers_how_uneven_it_is(
         for text in ("Reading, GB", "100 m2", "tall fescue"):
             page.locator("#answer").fill(text)
             press(page, "Go on")
-        page.get_by_text("A table of heights").click()
+        page.get_by_text("Surveyed heights").click()
         if sent == "pasted":
             page.locator("#survey").fill(GRID.replace("5,5,-40", "5,five,deep"))
             press(page, "Go on")

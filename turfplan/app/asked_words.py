@@ -13,6 +13,7 @@ from turfplan.app.brief_questions import (
     WEEKDAYS,
     brief_of,
     country_of_place,
+    faults_of,
     place_of,
     units_of_place,
 )
@@ -48,6 +49,8 @@ _ASSUMED: Mapping[str, Callable[[], Message]] = {
     "intent": phrases.not_sure_intent,
 }
 
+# What is left for a grass that is not sown.
+PLANT = "plant"
 _INTENTS: Mapping[str, Callable[[], Message]] = {
     "none": phrases.intent_none,
     "patch": phrases.intent_patch,
@@ -200,6 +203,8 @@ def told_wrong(
         if len(meant) > 1:
             names = listed([grass_name(book, grass) for grass in meant], "or")
             return (phrases.which_grass(grasses=names),)
+    if name == "intent" and not faults_of({**answers, name: PLANT}):
+        return (*faults, phrases.choose_instead(kind=phrases.intent_plant()))
     return (*faults, *help_with(name, answers))
 
 

@@ -111,10 +111,13 @@ _KINDS: Mapping[str, tuple[tuple[str, str], ...]] = {
         (r"dog|traffic|wheel|feet|walk|car\b|mower|play", "traffic"),
     ),
     "water": (
-        (r"rain|^no\b|^none|^not|nothing|never|can.?t", "rain"),
-        (r"ground|pop.?up|irrigation|system|install", "system"),
+        (
+            r"^(?!.*(hose|sprinkler|barrel|butt|tank)).*rain|^no\b|^none|^not|nothing|never|can.?t",
+            "rain",
+        ),
+        (r"ground|pop.?up|irrigation|reticulation|system|install", "system"),
         (r"timer", "timer"),
-        (r"hose|can\b|yes|sprinkler|hand", "hose"),
+        (r"hose|can\b|yes|sprinkler|hand|barrel|butt|tank|bore|well\b|tap\b", "hose"),
     ),
     "heads": (
         (r"stream|nozzle", "rotary_nozzle"),

@@ -100,13 +100,14 @@ SCREENS: Mapping[str, tuple[str, ...]] = {
     "intent": (),
 }
 # Answers that are beyond doubt: beside them a fault is that of the answer that is looked at. A
-# grass that is not known bars no intent.
+# grass that is not known bars no intent, and where nothing is sown any grass may grow, also one
+# that is never seeded.
 _BEYOND_DOUBT = {
     "area": "400 m2",
     "grass": "unknown",
     "place": "17601",
     "depth": "1 in",
-    "intent": "overseed",
+    "intent": "none",
     "sprayed_on": "2026-01-01",
 }
 

@@ -37,7 +37,7 @@ _ABOUT = re.compile(r"^(about|around|roughly|approximately|approx\.?|circa|ca\.?
 _THOUSANDS = re.compile(r"(?<=\d),(?=\d{3}(?!\d))")
 _AREAS = (
     (re.compile(r"\b(square|sq\.?)\s*(feet|foot|ft\.?)|\bsf\b", re.I), "ft2"),
-    (re.compile(r"\b(square|sq\.?)\s*(yards?|yd\.?)", re.I), "yd2"),
+    (re.compile(r"\b(square|sq\.?)\s*(yards?|yds?\.?)", re.I), "yd2"),
     (re.compile(r"\b(square|sq\.?)\s*(met(er|re)s?|m)\b|\b(qm|sqm)\b", re.I), "m2"),
 )
 _PARTS = (
@@ -48,7 +48,7 @@ _PARTS = (
     (re.compile(r"^a couple( of)?\s", re.I), "2 "),
     (re.compile(r"^(an?|one)\s", re.I), "1 "),
 )
-_NOTHING = ("0", "none", "nothing", "no", "nil", "zero", "not at all")
+_NOTHING = ("0", "none", "nothing", "no", "nil", "zero", "not at all", "flat", "level", "even")
 _UNKNOWN = re.compile(
     r"\?+|unknown|idk|dunno|no\s(idea|clue)"
     r"|((sorry,?\s)?i\s)?(do\snot|don.?t)\sknow(\s(it|that))?|(i\sam\s|i.m\s)?not\ssure",

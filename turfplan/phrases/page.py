@@ -1469,8 +1469,13 @@ def which_town(*, n: int) -> Message:
     return Message("page.which_town", (("n", n),))
 
 
+def choose_instead(*, kind: Message) -> Message:
+    """Choose “{kind}” instead"""
+    return Message("page.choose_instead", (("kind", kind),))
+
+
 def have_survey() -> Message:
-    """A table of heights"""
+    """Surveyed heights"""
     return Message("page.have_survey")
 
 

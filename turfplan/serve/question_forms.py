@@ -64,7 +64,7 @@ def read_form(name: str, form: FormData, answers: BriefAnswers, today: date) -> 
     if name == "weekdays":
         _away(form, read, today)
     if not read.faults:
-        found = faults_of(read.answers, hints=name not in WITH_EXAMPLE)
+        found = faults_of(read.answers, hints=name not in (*WITH_EXAMPLE, "intent"))
         if found:
             at = "killer" if was_sprayed(read.answers) and name == "sprayed" else name
             read.faults[at] = told_wrong(name, read.answers, found)
