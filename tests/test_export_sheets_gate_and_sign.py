@@ -5,7 +5,7 @@ import re
 import pytest
 
 from planning import example
-from printed import checklist_html, english, order_html
+from printed import checklist_html, english, order_html, unset
 from tiers import sampled
 from turfplan.export.sheets.keep_off_sign import sign_html
 from turfplan.records.plan import Plan
@@ -111,13 +111,17 @@ def test_the_tag_of_seed_stays_whole(name: str) -> None:
     assert "Weed seed" in tag and "Your offer" not in tag
 
 
-def test_a_volume_in_bags_of_five_litres_is_told_alike_everywhere() -> None:
-    """What the job, its card and the order say of it is one number, and the loads add up."""
-    html = order_html(example("surveyed-metric"))
-    loads = re.findall(r"Fetch ([\d.]+).m³ of mix in bags", html)
-    (total,) = re.findall(r"Wanted: ([\d.]+).m³", html)
-    assert loads and sum(map(float, loads)) == pytest.approx(float(total))
-    assert all(f"Loads of {load}" in html for load in loads)
+def test_a_volume_in_bags_is_told_alike_everywhere() -> None:
+    """What the list, the reason and the card say of it is one number, which its bags hold."""
+    html = unset(order_html(example("surveyed-metric")))
+    told = [float(text) for text in re.findall(r"Fetch ([\d.]+).m³ of mix in bags", html)]
+    assert told
+    for volume in told:
+        assert html.count(f"{volume} m³ in bags") >= 2
+        rows = re.findall(rf"<strong>{volume} m³</strong>.*?</tr>", html, re.S)
+        assert rows
+        bags = re.findall(r"(\d+) bags? of (\d+) L", rows[0])
+        assert sum(int(n) * int(liters) for n, liters in bags) == pytest.approx(1000 * volume)
 
 
 def test_a_sign_calls_grass_new_only_where_some_is_sown() -> None:
