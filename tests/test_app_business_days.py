@@ -8,12 +8,15 @@ import pytest
 
 from planned_business import DAY, written
 from turfplan.app.client_lists import AskedList, list_jobs
+from turfplan.app.office_hours import week_hours
+from turfplan.app.office_list import OfficeShelf
 from turfplan.app.plan_clients import plan_clients
 from turfplan.app.plan_lawn import PlanRun
 from turfplan.business.business_days import with_business_days
 from turfplan.business.business_record import Business
 from turfplan.business.client_record import Client
 from turfplan.files.reading.brief import brief_from
+from turfplan.files.reading.business import read_business
 from turfplan.files.reading.plan import read_plan
 from turfplan.records.brief import Brief
 
@@ -138,3 +141,26 @@ def brief(by: str, weekdays: list[str] | None) -> Brief:
 def business() -> Business:
     """A business with two crews and a closed week."""
     return Business.model_validate(CREWS, by_alias=True, by_name=False)
+
+
+def test_the_office_s_week_and_a_crew_s_day_leave_out_what_clients_do(data: Path) -> None:
+    """As the list of the week does: the hours of both are the same."""
+    plan = read_plan(data / "lawns" / "ash")
+    assert plan is not None
+    sow = next(task for task in plan.tasks if task.plays("sowing"))
+
+    def seen() -> tuple[set[str], list[float]]:
+        business, lawns = read_business(data), OfficeShelf(data).lawns()
+        ash = next(lawn for lawn in lawns if lawn.id == "ash")
+        jobs = {job.task for job in ash.jobs_of(sow.start)}
+        return jobs, [day.needed for day in week_hours(lawns, business, sow.start)]
+
+    before, _ = seen()
+    assert sow.id in before
+    file = data / "business.toml"
+    text = re.sub(r"(?m)^client_does = .*$", "", file.read_text(encoding="utf-8"))
+    file.write_text(f'client_does = ["{sow.operation}"]\n{text}', encoding="utf-8")
+    after, hours = seen()
+    assert sow.id not in after
+    listed = list_jobs(data, AskedList("week", sow.start)).hours
+    assert hours == [day.needed for day in listed]

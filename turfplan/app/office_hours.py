@@ -5,7 +5,7 @@ from datetime import date
 
 from turfplan.app.client_lists import holidays_of_business
 from turfplan.app.office_list import OfficeLawn
-from turfplan.app.worked_glance import unpaused
+from turfplan.app.worked_glance import of_crews, unpaused
 from turfplan.business.business_record import Business
 from turfplan.business.crew_hours import DayHours, hours_of_days
 from turfplan.business.lawn_glance import GlancedJob
@@ -23,6 +23,6 @@ def week_hours(
     for lawn in lawns:
         if lawn.glance is not None:
             own = tuple(job for job in lawn.glance.jobs if job.start <= last and job.end >= first)
-            jobs += unpaused(own, lawn.pauses, first)
+            jobs += unpaused(of_crews(own, lawn.by_client), lawn.pauses, first)
     around = [day for job in jobs for day in (job.start, job.end)]
     return hours_of_days(jobs, days, business, holidays_of_business(business, (*days, *around)))

@@ -19,7 +19,7 @@ from turfplan.app.client_season import HEADS, SUMMARY, season_of
 from turfplan.app.lawn_glimpse import glimpse_of
 from turfplan.app.lawn_journal import entries_of_lawn
 from turfplan.app.office_needs import OfficeNeed, needs_of
-from turfplan.app.worked_glance import sold_glance, unpaused, worked_glance
+from turfplan.app.worked_glance import of_crews, sold_glance, unpaused, worked_glance
 from turfplan.business.business_record import Business
 from turfplan.business.client_record import Client
 from turfplan.business.crew_hours import CREW_COLUMN
@@ -95,10 +95,10 @@ class OfficeLawn:
         return now.astimezone(zone).date() if zone is not None else now.date()
 
     def jobs_of(self, today: date) -> tuple[GlancedJob, ...]:
-        """Its jobs of a day; none while it is paused."""
+        """Its jobs of a day that crews do; none while it is paused."""
         jobs = self.glance.jobs if self.glance is not None else ()
         on_day = tuple(job for job in jobs if job.start <= today <= job.end)
-        return unpaused(on_day, self.pauses, today)
+        return unpaused(of_crews(on_day, self.by_client), self.pauses, today)
 
     def pause(self, today: date) -> Pause | None:
         """The pause of a day, None where it is not paused."""
