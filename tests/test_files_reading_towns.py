@@ -13,7 +13,7 @@ from turfplan.calendar_days import PLAIN_YEAR, date_of
 from turfplan.errors import TurfplanError
 from turfplan.files.reading.gazetteer import nearest_town, seen_from
 from turfplan.files.reading.place import located
-from turfplan.files.reading.towns import town_called, with_town
+from turfplan.files.reading.towns import namesakes, town_called, with_town
 from turfplan.messages import words_for
 from turfplan.records.brief import Brief, Place, parse_brief
 from turfplan.units import System
@@ -481,3 +481,18 @@ def test_the_height_of_slopes_is_not_a_towns() -> None:
     assert located(place, Path()).climate.air_error_c > told.air_error_c
     plain = Place(latitude=place.latitude, longitude=place.longitude)
     assert located(plain, Path()).climate.source.key == "climate.grid_hilly"
+
+
+@pytest.mark.parametrize("name", ["Springfield", "Newport, GB", "Ashford", "Perth", "Wellington"])
+def test_each_namesake_is_answered_so_that_no_other_is_meant(name: str) -> None:
+    """What is tapped finds one town alone, and each of them another one."""
+    answers = [said for said, _ in namesakes(name)]
+    named = [answer for answer in answers if answer[0].isalpha()]
+    assert len(answers) > 1 and len(set(answers)) == len(answers)
+    found = [town_called(answer) for answer in named]
+    assert len({(town.latitude, town.longitude) for town in found}) == len(named)
+
+
+def test_one_town_alone_has_no_namesakes() -> None:
+    """Neither has a name that nobody knows."""
+    assert namesakes("Lancaster, PA") == () == namesakes("Nowhere at all")
