@@ -496,3 +496,21 @@ def test_each_namesake_is_answered_so_that_no_other_is_meant(name: str) -> None:
 def test_one_town_alone_has_no_namesakes() -> None:
     """Neither has a name that nobody knows."""
     assert namesakes("Lancaster, PA") == () == namesakes("Nowhere at all")
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ("Ashford, Kent", "Ashford, Kent, England, United Kingdom"),
+        ("Ashford, Surrey", "Ashford, England, United Kingdom"),
+        ("Reading, GB", "Reading, England, United Kingdom"),
+    ],
+)
+def test_a_town_is_called_with_its_county_where_its_name_is_shared(said: str, told: str) -> None:
+    """So far as the gazetteer knows a county."""
+    found = located(with_town(parse_brief(_home(said))).place, Path()).climate.found
+    assert found is not None and words_for("en", System.METRIC).text(found) == told
+
+
+def _home(town: str) -> dict[str, object]:
+    return {"lawn": {"area": "100 m2", "grass": "unknown"}, "place": {"town": town}}
