@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 
-from starlette.datastructures import FormData
+from starlette.datastructures import FormData, UploadFile
 
 from turfplan.app.lawn_day import LawnDay, lawn_day, tick_key
 from turfplan.app.log_entry import Happening
@@ -19,6 +19,7 @@ from turfplan.records.journal import EntryKind, JournalEntry
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
 from turfplan.serve.befell import Befell
+from turfplan.serve.guard import LARGEST_FORM
 
 LONGEST_KEY = 200
 REASONS: Mapping[str, EntryKind] = {
@@ -88,6 +89,19 @@ def plain_names(form: FormData) -> FormData:
 def kept_fields(form: FormData) -> tuple[tuple[str, str], ...]:
     """What was filled in, to be sent again once it is confirmed."""
     return tuple((name, str(value)) for name, value in form.multi_items() if name != "keep")
+
+
+def sent_text(form: FormData, typed: str = "text", file: str = "file") -> str | None:
+    """A text in a form: that of a file where one was chosen in its field, else what was typed; None
+    for a file that is no text."""
+    sent = form.get(file)
+    if isinstance(sent, UploadFile) and sent.filename:
+        try:
+            return sent.file.read(LARGEST_FORM).decode("utf-8-sig")
+        except UnicodeDecodeError:
+            return None
+    # Forms send the ends of lines as the internet has them.
+    return str(form.get(typed, "")).replace("\r\n", "\n")
 
 
 def plain_field(form: FormData, name: str, most: int) -> str:

@@ -5,7 +5,7 @@ import tempfile
 from collections.abc import Sequence
 from pathlib import Path
 
-from starlette.datastructures import FormData, UploadFile
+from starlette.datastructures import FormData
 from starlette.responses import HTMLResponse, Response
 
 from turfplan.app.backup_lawns import backup_lawns
@@ -18,6 +18,7 @@ from turfplan.files.plan_folder import folder_lock
 from turfplan.messages.problems import problem_text, words_for_errors
 from turfplan.phrases import lawn_page as phrases
 from turfplan.plain_text import plain_text
+from turfplan.serve.forms import sent_text
 from turfplan.serve.guard import LARGEST_FORM
 from turfplan.serve.pages import PRIVATE, Known, lawn_page, see_other
 from turfplan.serve.visit import Visit
@@ -92,19 +93,6 @@ def save_brief(visit: Visit, known: Known, form: FormData) -> Response:
         keep_text(brief, before)
         return own_page(visit, known, [one for one in reasons if one] or [""], text)
     return see_other(f"{visit.home}/lawn", saved=[1])
-
-
-def sent_text(form: FormData) -> str | None:
-    """The text of a brief in a form: that of a file where one was chosen, else what was typed; None
-    for a file that is no text."""
-    sent = form.get("file")
-    if isinstance(sent, UploadFile) and sent.filename:
-        try:
-            return sent.file.read(LARGEST_FORM).decode("utf-8-sig")
-        except UnicodeDecodeError:
-            return None
-    # Forms send the ends of lines as the internet has them.
-    return str(form.get("text", "")).replace("\r\n", "\n")
 
 
 def told_faults(error: TurfplanError) -> list[str]:

@@ -24,9 +24,9 @@ from turfplan.files.index import ServedLawn
 from turfplan.message import said
 from turfplan.phrases import lawn_page as lawn_phrases
 from turfplan.phrases import page as phrases
-from turfplan.serve.forms import plain_field
+from turfplan.serve.forms import plain_field, sent_text
 from turfplan.serve.guard import from_here, plain
-from turfplan.serve.lawn_pages import sent_text, told_faults
+from turfplan.serve.lawn_pages import told_faults
 from turfplan.serve.owner_pages import home_page, owner_of
 from turfplan.serve.owners import Owner
 from turfplan.serve.pages import PRIVATE, notice, see_other

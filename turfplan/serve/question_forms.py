@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
-from starlette.datastructures import FormData, UploadFile
+from starlette.datastructures import FormData
 
 from turfplan.app.asked_words import WITH_EXAMPLE, if_unknown, told_wrong
 from turfplan.app.brief_choices import CHOICES, NOT_KNOWN, was_sprayed
@@ -31,8 +31,7 @@ from turfplan.app.typed_days import last_day_of, spans_of, written_spans
 from turfplan.message import Day, Message
 from turfplan.phrases import lawn_page as lawn_phrases
 from turfplan.phrases import page as phrases
-from turfplan.serve.forms import plain_field
-from turfplan.serve.guard import LARGEST_FORM
+from turfplan.serve.forms import plain_field, sent_text
 
 LONGEST_ANSWER = 200
 AWAY_SO = "19 Dec to 9 Jan"
@@ -79,10 +78,13 @@ def _surveyed(form: FormData, read: ReadForm) -> bool:
     """Whether how uneven it is was answered by the table of a survey, which is looked at and kept;
     a depth that was typed beside it is not both."""
     read.answers.pop(SURVEY, None)
-    text = _table(form)
-    if text == "":
+    text = sent_text(form, SURVEY, "survey_file")
+    if text is not None and not text.strip():
         return False
-    read.answers |= {SURVEY: text or "", "depth": plain_field(form, "answer", LONGEST_ANSWER)}
+    read.answers |= {
+        SURVEY: (text or "").strip(),
+        "depth": plain_field(form, "answer", LONGEST_ANSWER),
+    }
     read.answers.pop("everywhere", None)
     if text is None:
         faults: tuple[Message, ...] = (lawn_phrases.not_utf8(),)
@@ -94,18 +96,6 @@ def _surveyed(form: FormData, read: ReadForm) -> bool:
     if faults:
         read.faults[SURVEY] = faults
     return True
-
-
-def _table(form: FormData) -> str | None:
-    """The table of a survey in a form: that of a file where one was chosen, else what was pasted;
-    nothing where there is neither, None for a file that is no text."""
-    sent = form.get("survey_file")
-    if isinstance(sent, UploadFile) and sent.filename:
-        try:
-            return sent.file.read(LARGEST_FORM).decode("utf-8-sig")
-        except UnicodeDecodeError:
-            return None
-    return str(form.get(SURVEY, "")).replace("\r\n", "\n").strip()
 
 
 def _first(name: str, form: FormData, read: ReadForm) -> None:
