@@ -5,10 +5,8 @@ from datetime import date
 
 from turfplan.app.client_lists import holidays_of_business
 from turfplan.app.office_list import OfficeLawn
-from turfplan.app.worked_glance import of_crews, unpaused
 from turfplan.business.business_record import Business
 from turfplan.business.crew_hours import DayHours, hours_of_days
-from turfplan.business.lawn_glance import GlancedJob
 from turfplan.calendar_days import week_of
 
 
@@ -18,11 +16,6 @@ def week_hours(
     """Each day of the week of a day with the hours of the jobs on it that are sold and not paused,
     and those that crews have, as the list of the week has them."""
     days = week_of(day)
-    first, last = days[0], days[-1]
-    jobs = list[GlancedJob]()
-    for lawn in lawns:
-        if lawn.glance is not None:
-            own = tuple(job for job in lawn.glance.jobs if job.start <= last and job.end >= first)
-            jobs += unpaused(of_crews(own, lawn.by_client), lawn.pauses, first)
+    jobs = [job for lawn in lawns for job in lawn.jobs_within(days[0], days[-1])]
     around = [day for job in jobs for day in (job.start, job.end)]
     return hours_of_days(jobs, days, business, holidays_of_business(business, (*days, *around)))

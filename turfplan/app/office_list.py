@@ -96,9 +96,14 @@ class OfficeLawn:
 
     def jobs_of(self, today: date) -> tuple[GlancedJob, ...]:
         """Its jobs of a day that crews do; none while it is paused."""
+        return self.jobs_within(today, today)
+
+    def jobs_within(self, first: date, last: date) -> tuple[GlancedJob, ...]:
+        """Its jobs that crews do and that lie on some of these days; none of a time when it is
+        paused."""
         jobs = self.glance.jobs if self.glance is not None else ()
-        on_day = tuple(job for job in jobs if job.start <= today <= job.end)
-        return unpaused(of_crews(on_day, self.by_client), self.pauses, today)
+        within = tuple(job for job in jobs if job.start <= last and job.end >= first)
+        return unpaused(of_crews(within, self.by_client), self.pauses, first)
 
     def pause(self, today: date) -> Pause | None:
         """The pause of a day, None where it is not paused."""
