@@ -28,6 +28,13 @@ def planned(data: Path, today: date) -> dict[str, str]:
     return {season.client: season.news for season in found.seasons}
 
 
+def left_to_clients(data: Path, operation: str) -> None:
+    """From now on clients do this operation, and no other."""
+    file = data / "business.toml"
+    text = re.sub(r"(?m)^client_does = .*$", "", file.read_text(encoding="utf-8"))
+    file.write_text(f'client_does = ["{operation}"]\n{text}', encoding="utf-8")
+
+
 def work_days(data: Path, name: str = "ash") -> set[date]:
     """The days on which jobs of a plan begin that the business does."""
     plan = read_plan(data / "lawns" / name)
@@ -61,9 +68,7 @@ def test_what_clients_do_is_in_no_hours_of_a_crew(data: Path) -> None:
 
     before, hours = listed()
     assert sow.id in before
-    file = data / "business.toml"
-    text = re.sub(r"(?m)^client_does = .*$", "", file.read_text(encoding="utf-8"))
-    file.write_text(f'client_does = ["{sow.operation}"]\n{text}', encoding="utf-8")
+    left_to_clients(data, sow.operation)
     after, fewer = listed()
     assert sow.id not in after and fewer < hours
 
@@ -157,9 +162,7 @@ def test_the_office_s_week_and_a_crew_s_day_leave_out_what_clients_do(data: Path
 
     before, _ = seen()
     assert sow.id in before
-    file = data / "business.toml"
-    text = re.sub(r"(?m)^client_does = .*$", "", file.read_text(encoding="utf-8"))
-    file.write_text(f'client_does = ["{sow.operation}"]\n{text}', encoding="utf-8")
+    left_to_clients(data, sow.operation)
     after, hours = seen()
     assert sow.id not in after
     listed = list_jobs(data, AskedList("week", sow.start)).hours

@@ -1,6 +1,5 @@
 """A table of heights where it is asked how uneven the ground is, pasted or sent as a file."""
 
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -10,28 +9,18 @@ pytest.importorskip("starlette", reason="the extra web is not installed")
 pytest.importorskip("uvicorn", reason="the extra web is not installed")
 
 from screens import PHONE, SMALL, barriers, opened, press, text_of
-from served import ServedHome, serving  # after the skips
+from served import ServedHome  # after the skips
 from test_app_sent_survey import GRID
 from test_export_screen import axe, browser  # noqa: F401 — fixtures
-from turfplan.files.index import opened as opened_index
+from test_serve_new_pages import home  # noqa: F401 — a fixture
 from turfplan.files.reading.plan import read_plan
-
-
-@pytest.fixture
-def home(tmp_path: Path) -> Iterator[ServedHome]:
-    """A server without any lawn."""
-    made = ServedHome(tmp_path / "home")
-    with opened_index(made.index):
-        pass
-    with serving(made):
-        yield made
 
 
 @pytest.mark.parametrize("sent", ["pasted", "file"])
 def test_a_survey_answers_how_uneven_it_is(
     browser: Any,  # noqa: F811
     axe: str,  # noqa: F811
-    home: ServedHome,
+    home: ServedHome,  # noqa: F811
     tmp_path: Path,
     sent: str,
 ) -> None:
