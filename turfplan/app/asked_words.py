@@ -161,6 +161,8 @@ def place_said_back(answers: Mapping[str, str], words: Words) -> str:
 
 # Asked with an answer as it may be typed.
 WITH_EXAMPLE = ("area", "depth")
+# Helped in words of the page, not in those of a brief.
+HELPED = (*WITH_EXAMPLE, "intent")
 _EXAMPLES = {"area": ("60 x 70 ft", "18 x 21 m"), "depth": ("1 in", "2 cm")}
 
 

@@ -7,7 +7,7 @@ from datetime import date
 
 from starlette.datastructures import FormData
 
-from turfplan.app.asked_words import WITH_EXAMPLE, if_unknown, told_wrong
+from turfplan.app.asked_words import HELPED, if_unknown, told_wrong
 from turfplan.app.brief_choices import CHOICES, NOT_KNOWN, was_sprayed
 from turfplan.app.brief_questions import (
     AWAY,
@@ -63,7 +63,7 @@ def read_form(name: str, form: FormData, answers: BriefAnswers, today: date) -> 
     if name == "weekdays":
         _away(form, read, today)
     if not read.faults:
-        found = faults_of(read.answers, hints=name not in (*WITH_EXAMPLE, "intent"))
+        found = faults_of(read.answers, hints=name not in HELPED)
         if found:
             at = "killer" if was_sprayed(read.answers) and name == "sprayed" else name
             read.faults[at] = told_wrong(name, read.answers, found)
